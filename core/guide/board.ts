@@ -1,0 +1,66 @@
+/** One session as a row of the desk's board, and as a ticket on the wall, which carries no name and no reference. */
+import type { Side } from '../frame.ts';
+import type { Fact } from '../record/facts.ts';
+import type { NextAction, Plan, StepName, StepStatus } from './shape.ts';
+
+export interface JobRow {
+  readonly session: string;
+  readonly generation: number;
+  readonly ticket: string;
+  /** Key of the people table; the name is asked for, never on the board. */
+  readonly clientRef: string;
+  readonly service: 'cuffs' | 'full' | 'recheck';
+  readonly promisedAt: string | null;
+  /** Where the job is: the first step that is not finished; null when all are. */
+  readonly stage: StepName | null;
+  readonly steps: readonly { readonly step: StepName; readonly side?: Side; readonly status: StepStatus }[];
+  readonly next: readonly NextAction[];
+  /** What blocks the job, in words; empty when nothing does. */
+  readonly blockedBy: readonly string[];
+  readonly problems: number;
+  readonly paused: boolean;
+  /** Handed over, or released unfit on record. */
+  readonly closed: boolean;
+  /** Server's commit time, ms since 1970: of the first fact, of the last, and since when it is in `stage`. */
+  readonly openedMs: number;
+  readonly lastMs: number;
+  readonly sinceMs: number;
+}
+
+export interface WallRow {
+  readonly ticket: string;
+  readonly stage: StepName | null;
+  /** Boots to be picked up: nothing left but the hand-over. */
+  readonly pickup: boolean;
+}
+
+/** What a board row can know from the facts alone; the server adds session, generation and its own times. */
+export type JobFacts = Omit<JobRow, 'session' | 'generation' | 'openedMs' | 'lastMs' | 'sinceMs'>;
+
+/** Null before the session is opened. */
+export function jobOf(facts: readonly Fact[], plan: Plan): JobFacts | null {
+  const opened = facts.find((fact) => fact.kind === 'session.opened');
+  if (opened?.kind !== 'session.opened') return null;
+  const live = plan.steps.filter((s) => s.status !== 'done' && s.status !== 'waived');
+  const changed = facts.findLast((fact) => fact.kind === 'service.changed');
+  const service = changed?.kind === 'service.changed' ? changed : opened;
+  return {
+    ticket: opened.ticket,
+    clientRef: opened.clientRef,
+    service: service.service,
+    promisedAt: service.promisedAt ?? opened.promisedAt ?? null,
+    stage: live[0]?.step ?? null,
+    steps: plan.steps.map(({ step, side, status }) => (side ? { step, side, status } : { step, status })),
+    next: plan.next,
+    blockedBy: plan.problems.map((p) => p.text),
+    problems: plan.problems.length,
+    paused: facts.at(-1)?.kind === 'paused',
+    closed: facts.some((f) => f.kind === 'handed.over' || f.kind === 'released.unfit'),
+  };
+}
+
+export const wallOf = (row: JobFacts): WallRow => ({
+  ticket: row.ticket,
+  stage: row.stage,
+  pickup: row.stage === 'handover' && !row.closed,
+});

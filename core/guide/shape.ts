@@ -1,0 +1,197 @@
+/** The shape of a plan: everything that follows from the facts of one session. Documented in docs/session-format.md. */
+import type { Side } from '../frame.ts';
+import type { Role } from '../record/kinds.ts';
+import type { Deg, Mm } from '../units.ts';
+
+export interface Pair {
+  readonly medialMm: Mm;
+  readonly lateralMm: Mm;
+}
+
+/** Where one pivot can stand, from factory neutral, up positive. `stops` are its marks, ascending; null: anywhere. */
+export interface AdjusterReach {
+  readonly minMm: Mm;
+  readonly maxMm: Mm;
+  readonly stops: readonly { readonly mm: Mm; readonly label: string }[] | null;
+}
+
+/** The pivot hardware as it is now, reworked travel included. A fixed boot has no adjusters, a single one only the lateral. */
+export interface HardwareNow {
+  readonly pivots: 'dual' | 'single' | 'fixed';
+  readonly pivotSpacingMm: Mm;
+  readonly readingHeightMm: Mm;
+  readonly factoryLeanDeg: Deg | null;
+  readonly lateral: AdjusterReach | null;
+  readonly medial: AdjusterReach | null;
+  readonly markMm: Mm | null;
+}
+
+export type Contact = 'none' | 'medial' | 'lateral' | 'both';
+export type Pressure = 'graze' | 'press';
+
+export interface ReadingView extends Pair {
+  /** medial − lateral: positive when the leg stands lateral of the cuff centre. */
+  readonly biasMm: Mm;
+  readonly repeats: number;
+  /** Range of the repeats' bias; null for one reading. */
+  readonly spreadMm: Mm | null;
+  readonly contact: Contact;
+  readonly pressure: Pressure | null;
+  readonly stale: boolean;
+  readonly staleBecause: readonly string[];
+  /** Ids of the readings pooled here. */
+  readonly facts: readonly string[];
+}
+
+export type CuffVerdict = 'unread' | 'even' | 'uneven' | 'contact' | 'too-narrow' | 'out-of-travel';
+
+export interface Move extends Pair {
+  readonly medialMarks?: number;
+  readonly lateralMarks?: number;
+  /** One sentence in words before numbers, with the absolute destination. */
+  readonly text: string;
+}
+
+/** One setting of the cuff and what was read there, oldest first. */
+export interface Round {
+  readonly set: Pair;
+  readonly biasMm: Mm;
+  readonly medialMm: Mm;
+  readonly lateralMm: Mm;
+  /** What was expected at this setting before it was read; null for the first. */
+  readonly predictedBiasMm: Mm | null;
+  readonly pressed: boolean;
+  readonly stale: boolean;
+  readonly facts: readonly string[];
+}
+
+export interface CuffPlan {
+  readonly hardware: HardwareNow | null;
+  /** Pivot positions now. */
+  readonly set: Pair | null;
+  readonly leanDeg: Deg | null;
+  readonly reading: ReadingView | null;
+  readonly verdict: CuffVerdict;
+  /** Best estimate of the bias at today's setting, and its standard deviation; null without an exact reading. */
+  readonly biasMm: Mm | null;
+  readonly biasSdMm: Mm | null;
+  readonly correctionDeg: Deg | null;
+  readonly correctionSdDeg: Deg | null;
+  readonly bound: 'exact' | 'at-least' | null;
+  readonly target: (Pair & { readonly leanDeg: Deg | null }) | null;
+  readonly move: Move | null;
+  readonly predicted: Pair | null;
+  readonly limitedBy: null | 'travel' | 'marks';
+  readonly chanceEven: number | null;
+  readonly chanceEvenAfter: number | null;
+  /** After a move and before it is read: the gaps to expect. */
+  readonly expected: Pair | null;
+  readonly response: { readonly k: number; readonly sd: number };
+  readonly shortBy: { readonly leanDeg: Deg; readonly biasMm: Mm; readonly pivotMm: Mm } | null;
+  readonly twoHeights: {
+    readonly angleDeg: Deg;
+    readonly offsetMm: Mm;
+    readonly offsetSdMm: Mm;
+    readonly agree: boolean;
+    readonly parallel: {
+      readonly correctionDeg: Deg;
+      readonly target: (Pair & { readonly leanDeg: Deg | null }) | null;
+      readonly predicted: Pair | null;
+    };
+  } | null;
+  readonly rounds: readonly Round[];
+  /** Whether one more reading would say more than a move, and why. */
+  readonly readAgain: string | null;
+}
+
+/** Completed by the computing core's later stages; null until then. */
+export interface StancePlan {
+  readonly offsetMm: Mm | null;
+  readonly slopeMmPerDeg: number | null;
+  readonly cantDeg: Deg | null;
+  readonly cantSdDeg: Deg | null;
+  readonly roundedDeg: Deg | null;
+  readonly thickEdge: 'medial' | 'lateral' | 'none' | null;
+  readonly verdict: 'blocked' | 'unread' | 'flat-enough' | 'cant' | 'refer' | 'contradictory';
+  readonly nextWedgeDeg: Deg | null;
+}
+
+interface PlateEdge {
+  readonly thinEdgeMm: Mm;
+  readonly thickEdgeMm: Mm;
+  readonly centreMm: Mm;
+}
+
+export interface SolePlan {
+  /** The cant under the boot now, in all; null when nobody recorded it or two records disagree. */
+  readonly cantDeg: Deg | null;
+  readonly plate: { readonly toe: PlateEdge; readonly heel: PlateEdge } | null;
+  readonly rout: { readonly toe: Pair; readonly heel: Pair } | null;
+  readonly lugLeft: { readonly toe: Pair; readonly heel: Pair } | null;
+  readonly standHeightMm: Mm | null;
+  readonly conforms: boolean | null;
+  readonly unchecked: readonly string[];
+  readonly failures: readonly { readonly where: string; readonly is: number; readonly min: number; readonly max: number }[];
+}
+
+export interface ForeAftPlan {
+  readonly rampDeg: Deg | null;
+  readonly deltaDeg: Deg | null;
+  readonly netRampDeg: Deg | null;
+  readonly netForwardLeanDeg: Deg | null;
+  readonly degPerHeelMm: number | null;
+}
+
+export interface SidePlan {
+  readonly cuff: CuffPlan;
+  readonly stance: StancePlan;
+  readonly sole: SolePlan;
+  readonly foreAft: ForeAftPlan;
+}
+
+export const STEP_NAMES = ['intake', 'ready', 'cuff', 'stance', 'cant', 'sole', 'binding', 'handover'] as const;
+export type StepName = (typeof STEP_NAMES)[number];
+export type StepStatus = 'blocked' | 'ready' | 'waiting' | 'done' | 'stale' | 'waived';
+
+export interface Step {
+  readonly step: StepName;
+  /** Absent for what is done once for the pair. */
+  readonly side?: Side;
+  readonly status: StepStatus;
+  readonly because: readonly string[];
+}
+
+export interface NextAction {
+  readonly role: Exclude<Role, 'server'>;
+  readonly side?: Side;
+  /** The kind of fact that would do it. */
+  readonly do: string;
+  /** For `ready.checked`: which item. */
+  readonly item?: string;
+  readonly text: string;
+}
+
+/** Signal words by the definitions of ANSI Z535 and ISO 3864: warning, caution, notice. */
+export interface Caution {
+  readonly level: 'warning' | 'caution' | 'notice';
+  readonly step: StepName;
+  readonly side?: Side;
+  readonly text: string;
+}
+
+export interface Problem {
+  /** The fact at fault; absent where it is something missing. */
+  readonly fact?: string;
+  readonly side?: Side;
+  readonly code: string;
+  readonly text: string;
+}
+
+export interface Plan {
+  readonly format: 'fibula-plan/1';
+  readonly sides: { readonly left: SidePlan; readonly right: SidePlan };
+  readonly steps: readonly Step[];
+  readonly next: readonly NextAction[];
+  readonly cautions: readonly Caution[];
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,39 @@
+/** The door: all that server, stations and tests may use, named. */
+export { ADJUSTERS, leanWord, otherSide, pivotWord, SIDES } from './frame.ts';
+export type { Adjuster, LeanWord, PivotWord, Side } from './frame.ts';
+export { deg, degAsin, degAtan, mm, rad, SAME_DEG, SAME_MM, sinDeg, tanDeg, toDeg, toRad } from './units.ts';
+export type { Deg, Mm, Rad } from './units.ts';
+export { CLIENT_SPAN, CLOSE, LIMIT, MESSAGE, PROTOCOL, STATION_ROLES, stationOf } from './wire.ts';
+export type { StationRole } from './wire.ts';
+export { isKind, parseLenient, parseStrict } from './record/facts.ts';
+export type { Author, Envelope, Fact, FactOf, Misfit, Parsed } from './record/facts.ts';
+export {
+  ASKED_ITEMS,
+  KIND_NAMES,
+  KINDS,
+  newestVersion,
+  READY_ITEMS,
+  ROLES,
+  SERVICES,
+  SOLE_STANDARDS,
+} from './record/kinds.ts';
+export type { Kind, Payload, Role } from './record/kinds.ts';
+export { admit, mayStrike, mayWrite, sameJson } from './record/admit.ts';
+export type { KnownFacts, Verdict, Writer } from './record/admit.ts';
+export { REFUSALS } from './record/refusals.ts';
+export type { Refusal, RefusalCode } from './record/refusals.ts';
+export {
+  DEFAULT_SETTINGS,
+  ENTERED_NAMES,
+  ENTERED_SETTINGS,
+  SETTING_NAMES,
+  SETTINGS,
+} from './record/settings.ts';
+export type { EnteredName, SettingName, Settings } from './record/settings.ts';
+export { jobOf, wallOf } from './guide/board.ts';
+export type { JobFacts, JobRow, WallRow } from './guide/board.ts';
+export type {
+  AdjusterReach, Caution, Contact, CuffPlan, CuffVerdict, ForeAftPlan, HardwareNow, Move, NextAction, Pair, Plan,
+  Pressure, Problem, ReadingView, Round, SidePlan, SolePlan, StancePlan, Step, StepName, StepStatus,
+} from './guide/shape.ts';
+export { STEP_NAMES } from './guide/shape.ts';

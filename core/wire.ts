@@ -1,0 +1,79 @@
+/**
+ * What stations and server agree on: message numbers, close codes, and every limit with its unit and reason.
+ */
+
+/** Raised when an older station could misread a newer server, or the other way round. */
+export const PROTOCOL = 1;
+
+/** First varUint of a frame. 0 to 3 are y-websocket's own. */
+export const MESSAGE = {
+  sync: 0,
+  awareness: 1,
+  auth: 2,
+  queryAwareness: 3,
+  /** Server to station: varUint8Array, the state vector of what is on disk (deltas only). Also the heartbeat. */
+  durable: 100,
+  /** Server to station: varString, a JSON `Refused`. The client id that sent it is blocked from then on. */
+  refused: 101,
+  /** Server to station: varString, a JSON list of fact ids that were there already with the same value. */
+  alreadySaved: 102,
+} as const;
+
+/** 4400 to 4499 stop y-websocket's reconnecting; anything else makes it try again. */
+export const CLOSE = {
+  /** Not paired, or no longer. */
+  unpaired: 4401,
+  /** Paired, but not for this room. */
+  forbidden: 4403,
+  /** No such room: an unknown name, an old generation or an old boot number. */
+  gone: 4404,
+  /** Too many sockets, frames or bytes. */
+  tooMuch: 4429,
+  /** The station speaks another protocol version: reload the page. */
+  version: 4426,
+  /** The server is stopping, or could not store: come back. Not in 44xx, since the station shall reconnect. */
+  again: 1012,
+} as const;
+
+/** One Yjs client id is `station × CLIENT_SPAN + a random part`: whose it is can be seen from the number. */
+export const CLIENT_SPAN = 2 ** 32;
+
+/** The station number that a Yjs client id belongs to. The server's own is 0. */
+export const stationOf = (clientId: number): number => Math.floor(clientId / CLIENT_SPAN);
+
+export const LIMIT = {
+  /** Bytes a frame. An honest backlog of 200 facts is 36 KB; this holds some 5,000. */
+  frameBytes: 1_048_576,
+  /** Facts an update. */
+  factsPerUpdate: 5_000,
+  /** Facts a session. A long session of a shop day is 200. */
+  factsPerSession: 20_000,
+  /** Yjs client ids a station may use in one document: one a page load. */
+  clientsPerStation: 200,
+  /** Nesting of one fact. The deepest kind (`boot.described`) has 5. */
+  depth: 8,
+  /** Characters of any string. */
+  text: 2_000,
+  /** Characters of a fact id. */
+  id: 40,
+  /** Ids in one basis: heads of some 20 slots, twice as many in a conflict. */
+  basis: 100,
+  /** Sockets a station may hold: a session, a board and a reload overlapping. */
+  socketsPerStation: 12,
+  /** SyncStep1 a socket may send in ten seconds: each makes the server encode the document. */
+  syncStep1Per10s: 20,
+  /** Frames a socket may send in ten seconds. */
+  framesPer10s: 2_000,
+  /** Minutes a pairing code lives. */
+  codeMinutes: 10,
+  /** Wrong pairing codes an address may try in ten minutes. */
+  guesses: 10,
+  /** Wrong pairing codes in ten minutes from everywhere. */
+  guessesInAll: 100,
+  /** Seconds an untouched document stays in memory. */
+  idleSeconds: 60,
+} as const;
+
+/** Roles a station may be granted. `wall` reads the wall board and nothing else. */
+export const STATION_ROLES = ['desk', 'measuring', 'bench', 'wall'] as const;
+export type StationRole = (typeof STATION_ROLES)[number];
