@@ -26,13 +26,33 @@ export default ts.config(
     // The core answers the same for the same facts for ever: no clock, no chance, no world.
     files: ['core/**/*.ts'],
     rules: {
-      'no-restricted-globals': ['error', 'process', 'Buffer', 'window', 'document', 'fetch', 'performance', 'crypto', 'setTimeout', 'setInterval', 'console', 'localStorage', 'navigator'],
+      'no-restricted-globals': [
+        'error',
+        'process',
+        'Buffer',
+        'window',
+        'document',
+        'fetch',
+        'performance',
+        'crypto',
+        'setTimeout',
+        'setInterval',
+        'console',
+        'localStorage',
+        'navigator',
+      ],
       'no-restricted-properties': [
         'error',
         { object: 'Math', property: 'random' },
         { object: 'Date', property: 'now' },
       ],
-      'no-restricted-syntax': ['error', { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'The core has no clock.' }],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+          message: 'The core has no clock.',
+        },
+      ],
     },
   },
 );

@@ -1,0 +1,44 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig } from 'vitest/config';
+
+/** What starts a server process or a browser: one file at a time, so that they do not starve each other. */
+const SLOW = [
+  'tests/browser/**/*.test.ts',
+  'tests/e2e/**/*.test.ts',
+  'tests/faults/**/*.test.ts',
+  'tests/stations/browser/**/*.test.ts',
+  'tests/stations/e2e/**/*.test.ts',
+  'tests/**/*.slow.test.ts',
+  'tests/walk.test.ts',
+  'tests/demo.test.ts',
+];
+
+export default defineConfig({
+  plugins: [svelte()],
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'fast',
+          include: ['tests/**/*.test.ts'],
+          exclude: SLOW,
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'slow',
+          include: SLOW,
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
+  },
+});
