@@ -18,7 +18,12 @@ describe('the closing line', () => {
   });
 
   it('counts a file that could not be loaded', () => {
-    const broken = { status: 'failed', name: 'a.test.ts', message: 'no such module\nat x', assertionResults: [] };
+    const broken = {
+      status: 'failed',
+      name: 'a.test.ts',
+      message: 'no such module\nat x',
+      assertionResults: [],
+    };
     expect(countTests(results([broken]), 1)).toMatchObject({ failed: 1, why: ['a.test.ts: no such module'] });
   });
 

@@ -1,0 +1,39 @@
+/** A real server process with a data folder of its own, for one test file. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { StationRole } from '../../core/index.ts';
+import { operatorCode, startServer } from '../../demo/serve.ts';
+import type { ServerProcess } from '../../demo/serve.ts';
+import { Station } from '../../demo/station.ts';
+
+export interface TestServer {
+  readonly url: string;
+  readonly data: string;
+  readonly server: ServerProcess;
+  /** A pairing code by the operator's command. */
+  code(roles: readonly StationRole[]): string;
+  /** A station that is a program, paired with these roles. */
+  station(roles: readonly StationRole[], name?: string): Promise<Station>;
+  /** End the process and remove its data. */
+  close(): Promise<void>;
+}
+
+/** On a free port of 127.0.0.1, over plain http; `data` may be one that an earlier server has left. */
+export async function serve(options: { data?: string; args?: readonly string[] } = {}): Promise<TestServer> {
+  const data = options.data ?? mkdtempSync(join(tmpdir(), 'fibula-data-'));
+  const args = ['--plain', '--host', '127.0.0.1', '--port', '0', ...(options.args ?? [])];
+  const server = await startServer(data, args);
+  const code = (roles: readonly StationRole[]) => operatorCode(data, roles);
+  return {
+    url: server.url,
+    data,
+    server,
+    code,
+    station: (roles, name = roles.join(' and ')) => Station.pair(server.url, code(roles), name),
+    close: async () => {
+      await server.stop();
+      rmSync(data, { recursive: true, force: true });
+    },
+  };
+}
