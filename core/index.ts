@@ -33,7 +33,31 @@ export type { EnteredName, SettingName, Settings } from './record/settings.ts';
 export { jobOf, wallOf } from './guide/board.ts';
 export type { JobFacts, JobRow, WallRow } from './guide/board.ts';
 export type {
-  AdjusterReach, Caution, Contact, CuffPlan, CuffVerdict, ForeAftPlan, HardwareNow, Move, NextAction, Pair, Plan,
-  Pressure, Problem, ReadingView, Round, SidePlan, SolePlan, StancePlan, Step, StepName, StepStatus,
+  Caution,
+  Contact,
+  CuffPlan,
+  CuffVerdict,
+  ForeAftPlan,
+  Move,
+  NextAction,
+  Plan,
+  Pressure,
+  Problem,
+  ReadingView,
+  Round,
+  SidePlan,
+  SolePlan,
+  StancePlan,
+  Step,
+  StepName,
+  StepStatus,
 } from './guide/shape.ts';
 export { STEP_NAMES } from './guide/shape.ts';
+export { plan } from './guide/plan.ts';
+export { basisFor } from './record/basis.ts';
+export type { Draft } from './record/basis.ts';
+export type { AdjusterReach, HardwareNow, Pair, Stop } from './maths/hardware.ts';
+export { readSession, SESSION_FORMAT } from './record/file.ts';
+export type { Person, ReadFile, SessionFile } from './record/file.ts';
+export { Log } from './record/log.ts';
+export type { State } from './record/log.ts';

@@ -1,30 +1,8 @@
 /** The shape of a plan: everything that follows from the facts of one session. Documented in docs/session-format.md. */
 import type { Side } from '../frame.ts';
+import type { HardwareNow, Pair } from '../maths/hardware.ts';
 import type { Role } from '../record/kinds.ts';
 import type { Deg, Mm } from '../units.ts';
-
-export interface Pair {
-  readonly medialMm: Mm;
-  readonly lateralMm: Mm;
-}
-
-/** Where one pivot can stand, from factory neutral, up positive. `stops` are its marks, ascending; null: anywhere. */
-export interface AdjusterReach {
-  readonly minMm: Mm;
-  readonly maxMm: Mm;
-  readonly stops: readonly { readonly mm: Mm; readonly label: string }[] | null;
-}
-
-/** The pivot hardware as it is now, reworked travel included. A fixed boot has no adjusters, a single one only the lateral. */
-export interface HardwareNow {
-  readonly pivots: 'dual' | 'single' | 'fixed';
-  readonly pivotSpacingMm: Mm;
-  readonly readingHeightMm: Mm;
-  readonly factoryLeanDeg: Deg | null;
-  readonly lateral: AdjusterReach | null;
-  readonly medial: AdjusterReach | null;
-  readonly markMm: Mm | null;
-}
 
 export type Contact = 'none' | 'medial' | 'lateral' | 'both';
 export type Pressure = 'graze' | 'press';
@@ -131,7 +109,12 @@ export interface SolePlan {
   readonly standHeightMm: Mm | null;
   readonly conforms: boolean | null;
   readonly unchecked: readonly string[];
-  readonly failures: readonly { readonly where: string; readonly is: number; readonly min: number; readonly max: number }[];
+  readonly failures: readonly {
+    readonly where: string;
+    readonly is: number;
+    readonly min: number;
+    readonly max: number;
+  }[];
 }
 
 export interface ForeAftPlan {
@@ -149,7 +132,16 @@ export interface SidePlan {
   readonly foreAft: ForeAftPlan;
 }
 
-export const STEP_NAMES = ['intake', 'ready', 'cuff', 'stance', 'cant', 'sole', 'binding', 'handover'] as const;
+export const STEP_NAMES = [
+  'intake',
+  'ready',
+  'cuff',
+  'stance',
+  'cant',
+  'sole',
+  'binding',
+  'handover',
+] as const;
 export type StepName = (typeof STEP_NAMES)[number];
 export type StepStatus = 'blocked' | 'ready' | 'waiting' | 'done' | 'stale' | 'waived';
 

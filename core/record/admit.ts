@@ -27,11 +27,14 @@ export type Verdict =
   | { readonly ok: true; readonly fact: Fact; readonly already: boolean }
   | { readonly ok: false; readonly refusal: Refusal };
 
-export const mayWrite = (role: Role, kind: Kind): boolean => (KINDS[kind].roles as readonly Role[]).includes(role);
+export const mayWrite = (role: Role, kind: Kind): boolean =>
+  (KINDS[kind].roles as readonly Role[]).includes(role);
 
 /** A role that may write the target's kind may strike it, and so may the desk; nobody strikes the server's. */
 export const mayStrike = (role: Role, target: Fact): boolean =>
-  target.kind !== 'session.opened' && target.by.role !== 'server' && (role === 'desk' || mayWrite(role, target.kind));
+  target.kind !== 'session.opened' &&
+  target.by.role !== 'server' &&
+  (role === 'desk' || mayWrite(role, target.kind));
 
 /** Equal as JSON values, whatever the order of keys. */
 export function sameJson(a: unknown, b: unknown): boolean {
@@ -41,7 +44,10 @@ export function sameJson(a: unknown, b: unknown): boolean {
   const keys = Object.keys(a);
   return (
     keys.length === Object.keys(b).length &&
-    keys.every((k) => Object.hasOwn(b, k) && sameJson((a as Record<string, unknown>)[k], (b as Record<string, unknown>)[k]))
+    keys.every(
+      (k) =>
+        Object.hasOwn(b, k) && sameJson((a as Record<string, unknown>)[k], (b as Record<string, unknown>)[k]),
+    )
   );
 }
 
@@ -59,23 +65,33 @@ export function admit(known: KnownFacts, value: unknown, writer: Writer): Verdic
     refusal: { code, fact: fact.id, field, wants },
   });
 
-  if (fact.by.station !== writer.station) return refuse('identity', 'by.station', `must be ${writer.station}`);
-  if (!writer.roles.includes(fact.by.role)) return refuse('identity', 'by.role', `must be ${writer.roles.join(' or ')}`);
+  if (fact.by.station !== writer.station)
+    return refuse('identity', 'by.station', `must be ${writer.station}`);
+  if (!writer.roles.includes(fact.by.role))
+    return refuse('identity', 'by.role', `must be ${writer.roles.join(' or ')}`);
   if (!mayWrite(fact.by.role, fact.kind))
     return refuse('permission', 'kind', `${fact.kind} is written by ${KINDS[fact.kind].roles.join(', ')}`);
 
   const there = known.get(fact.id);
   if (there)
-    return sameJson(there, fact) ? { ok: true, fact, already: true } : refuse('id-taken', 'id', `${fact.id} is another fact`);
+    return sameJson(there, fact)
+      ? { ok: true, fact, already: true }
+      : refuse('id-taken', 'id', `${fact.id} is another fact`);
 
   if ((known.size === 0) !== (fact.kind === 'session.opened'))
-    return refuse('opening', 'kind', known.size === 0 ? 'a session begins with session.opened' : 'the session is open already');
-  if (known.size >= LIMIT.factsPerSession) return refuse('full', '', `a session holds ${LIMIT.factsPerSession} facts`);
+    return refuse(
+      'opening',
+      'kind',
+      known.size === 0 ? 'a session begins with session.opened' : 'the session is open already',
+    );
+  if (known.size >= LIMIT.factsPerSession)
+    return refuse('full', '', `a session holds ${LIMIT.factsPerSession} facts`);
 
   if (fact.kind === 'struck') {
     const target = known.get(fact.fact);
     if (!target) return refuse('unknown-target', 'fact', `${fact.fact} is not in this session`);
-    if (!mayStrike(fact.by.role, target)) return refuse('permission', 'fact', `${fact.by.role} may not strike ${target.kind}`);
+    if (!mayStrike(fact.by.role, target))
+      return refuse('permission', 'fact', `${fact.by.role} may not strike ${target.kind}`);
   }
   return { ok: true, fact, already: false };
 }

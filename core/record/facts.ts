@@ -32,7 +32,8 @@ export interface Misfit {
   readonly field: string;
   readonly wants: string;
 }
-export type Parsed<T> = { readonly ok: true; readonly fact: T } | { readonly ok: false; readonly misfit: Misfit };
+export type Parsed<T> =
+  { readonly ok: true; readonly fact: T } | { readonly ok: false; readonly misfit: Misfit };
 
 type ObjectMaker = typeof z.strictObject;
 type Rule = (value: Record<string, unknown>) => Misfit | null;
@@ -63,10 +64,16 @@ const looseEnvelope = z.looseObject({ ...envelope(z.looseObject as unknown as Ob
 
 /** A touching side reads 0, and how hard it touches is said. */
 const touches: Rule = (fact) => {
-  for (const [path, reading] of [['', fact], ['lower.', fact['lower']]] as const) {
+  for (const [path, reading] of [
+    ['', fact],
+    ['lower.', fact['lower']],
+  ] as const) {
     if (typeof reading !== 'object' || reading === null) continue;
     const { contact, medialMm, lateralMm } = reading as Record<string, unknown>;
-    for (const [side, gap] of [['medial', medialMm], ['lateral', lateralMm]] as const)
+    for (const [side, gap] of [
+      ['medial', medialMm],
+      ['lateral', lateralMm],
+    ] as const)
       if ((contact === side || contact === 'both') && gap !== 0)
         return { field: `${path}${side}Mm`, wants: `must be 0 where the leg touches (is ${String(gap)})` };
   }
@@ -77,31 +84,45 @@ const touches: Rule = (fact) => {
 
 const RULES: Partial<Record<Kind, Rule>> = { 'cuff.read': touches };
 
-export const isKind = (value: unknown): value is Kind => typeof value === 'string' && Object.hasOwn(KINDS, value);
+export const isKind = (value: unknown): value is Kind =>
+  typeof value === 'string' && Object.hasOwn(KINDS, value);
 
 /** What is wanted, in words, from one of zod's issues. `raw` is the whole value that was parsed. */
 function misfitOf(issue: z.core.$ZodIssue, raw: unknown): Misfit {
   const field = issue.path.map(String).join('.');
   const is = issue.path.reduce<unknown>(
-    (value, step) => (typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined),
+    (value, step) =>
+      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[step] : undefined,
     raw,
   );
   const shown = is === undefined ? 'is missing' : `is ${JSON.stringify(is)?.slice(0, 60) ?? String(is)}`;
   switch (issue.code) {
     case 'unrecognized_keys':
-      return { field: [field, issue.keys[0]].filter(Boolean).join('.'), wants: 'is not a field of this kind' };
+      return {
+        field: [field, issue.keys[0]].filter(Boolean).join('.'),
+        wants: 'is not a field of this kind',
+      };
     case 'too_big':
       return issue.origin === 'number' || issue.origin === 'int'
         ? { field, wants: `must be at most ${issue.maximum} (${shown})` }
-        : { field, wants: `must have at most ${issue.maximum} ${issue.origin === 'string' ? 'characters' : 'entries'}` };
+        : {
+            field,
+            wants: `must have at most ${issue.maximum} ${issue.origin === 'string' ? 'characters' : 'entries'}`,
+          };
     case 'too_small':
       return issue.origin === 'number' || issue.origin === 'int'
         ? { field, wants: `must be at least ${issue.minimum} (${shown})` }
-        : { field, wants: `must have at least ${issue.minimum} ${issue.origin === 'string' ? 'character' : 'entry'}` };
+        : {
+            field,
+            wants: `must have at least ${issue.minimum} ${issue.origin === 'string' ? 'character' : 'entry'}`,
+          };
     case 'invalid_value':
       return { field, wants: `must be ${issue.values.map(String).join(', ')} (${shown})` };
     case 'invalid_type':
-      return { field, wants: `must be ${issue.expected === 'int' ? 'a whole number' : `a ${issue.expected}`} (${shown})` };
+      return {
+        field,
+        wants: `must be ${issue.expected === 'int' ? 'a whole number' : `a ${issue.expected}`} (${shown})`,
+      };
     case 'invalid_union': {
       // The branch that got furthest says most: a number out of bounds beats "is not a text".
       const best = issue.errors.flat().find((e) => e.code === 'too_big' || e.code === 'too_small');
@@ -118,7 +139,10 @@ function parseWith(schemas: Record<Kind, z.ZodType<Fact>>, kind: Kind, value: un
   if (typeof version === 'number' && version > newestVersion(kind))
     return {
       ok: false,
-      misfit: { field: 'v', wants: `is version ${version} of ${kind}; this program knows ${newestVersion(kind)}` },
+      misfit: {
+        field: 'v',
+        wants: `is version ${version} of ${kind}; this program knows ${newestVersion(kind)}`,
+      },
     };
   const result = schemas[kind].safeParse(value);
   if (!result.success) return { ok: false, misfit: misfitOf(result.error.issues[0]!, value) };
@@ -134,7 +158,11 @@ const NO_OBJECT: Misfit = { field: '', wants: 'must be an object' };
 /** The gate's and the forms' reading: a known kind, known fields only, all inside their bounds. */
 export function parseStrict(value: unknown): Parsed<Fact> {
   if (!plainObject(value)) return { ok: false, misfit: NO_OBJECT };
-  if (!isKind(value['kind'])) return { ok: false, misfit: { field: 'kind', wants: `is unknown: ${JSON.stringify(value['kind'])?.slice(0, 60)}` } };
+  if (!isKind(value['kind']))
+    return {
+      ok: false,
+      misfit: { field: 'kind', wants: `is unknown: ${JSON.stringify(value['kind'])?.slice(0, 60)}` },
+    };
   return parseWith(strict, value['kind'], value);
 }
 
@@ -143,5 +171,7 @@ export function parseLenient(value: unknown): Parsed<Fact | Envelope> {
   if (!plainObject(value)) return { ok: false, misfit: NO_OBJECT };
   if (isKind(value['kind'])) return parseWith(lenient, value['kind'], value);
   const result = looseEnvelope.safeParse(value);
-  return result.success ? { ok: true, fact: result.data } : { ok: false, misfit: misfitOf(result.error.issues[0]!, value) };
+  return result.success
+    ? { ok: true, fact: result.data }
+    : { ok: false, misfit: misfitOf(result.error.issues[0]!, value) };
 }

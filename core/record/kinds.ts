@@ -34,9 +34,22 @@ const contact = z.enum(['none', 'medial', 'lateral', 'both']);
 const pressure = z.enum(['graze', 'press']);
 
 export const READY_ITEMS = ['footbed', 'shell', 'cuff-neutral'] as const;
-export const ASKED_ITEMS = ['sole-flat', 'pivot-play', 'buckles-strap', 'liner', 'heel-seated', 'walk-lock'] as const;
+export const ASKED_ITEMS = [
+  'sole-flat',
+  'pivot-play',
+  'buckles-strap',
+  'liner',
+  'heel-seated',
+  'walk-lock',
+] as const;
 export const SOLE_STANDARDS = [
-  'iso5355-a', 'iso5355-c', 'iso23223-a', 'iso23223-c', 'iso9523-a', 'iso9523-c', 'other',
+  'iso5355-a',
+  'iso5355-c',
+  'iso23223-a',
+  'iso23223-c',
+  'iso9523-a',
+  'iso9523-c',
+  'other',
 ] as const;
 export const SERVICES = ['cuffs', 'full', 'recheck'] as const;
 
@@ -53,7 +66,10 @@ const settingsUsed = (object: ObjectMaker) =>
 
 const hardware = (object: ObjectMaker) => {
   const reach = object({ upMm: mmIn(0, 25), downMm: mmIn(0, 25) });
-  const stops = z.array(object({ label: name(20), mm: pivotMm })).min(1).max(60);
+  const stops = z
+    .array(object({ label: name(20), mm: pivotMm }))
+    .min(1)
+    .max(60);
   return object({
     pivots: z.enum(['dual', 'single', 'fixed']),
     pivotSpacingMm: mmIn(40, 150),
@@ -76,112 +92,236 @@ const kind = <P>(roles: readonly Role[], payload: (object: ObjectMaker) => P) =>
 export const KINDS = {
   'session.opened': kind(['desk'], (object) =>
     object({
-      ticket: name(40), clientRef: name(40), service: z.enum(SERVICES), linkedTo: name(64).optional(),
-      promisedAt: moment.optional(), racing: yes.optional(), youth: yes.optional(), notes: text.optional(),
-    })),
+      ticket: name(40),
+      clientRef: name(40),
+      service: z.enum(SERVICES),
+      linkedTo: name(64).optional(),
+      promisedAt: moment.optional(),
+      racing: yes.optional(),
+      youth: yes.optional(),
+      notes: text.optional(),
+    }),
+  ),
   'service.changed': kind(['desk'], (object) =>
-    object({ service: z.enum(SERVICES), promisedAt: moment.optional(), reason: text })),
+    object({ service: z.enum(SERVICES), promisedAt: moment.optional(), reason: text }),
+  ),
   'work.agreed': kind(['desk'], (object) =>
     object({
-      irreversible: z.array(name(80)).max(40), by: z.enum(['owner', 'guardian']), price: numberIn(0, 1e6).optional(),
-      deposit: numberIn(0, 1e6).optional(), reworkUntil: day.optional(), warrantyTold: yes,
-    })),
-  'health.asked': kind(['desk', 'measuring'], (object) => object({ outcome: z.enum(['proceed', 'refer', 'stop']) })),
+      irreversible: z.array(name(80)).max(40),
+      by: z.enum(['owner', 'guardian']),
+      price: numberIn(0, 1e6).optional(),
+      deposit: numberIn(0, 1e6).optional(),
+      reworkUntil: day.optional(),
+      warrantyTold: yes,
+    }),
+  ),
+  'health.asked': kind(['desk', 'measuring'], (object) =>
+    object({ outcome: z.enum(['proceed', 'refer', 'stop']) }),
+  ),
   assessed: kind(['measuring'], (object) =>
     object({
-      side, footLengthMm: mmIn(120, 380).optional(), footWidthMm: mmIn(40, 160).optional(),
-      calfGirthMm: mmIn(150, 650).optional(), dorsiflexionBentDeg: degIn(-30, 70).optional(),
-      dorsiflexionStraightDeg: degIn(-30, 70).optional(), forefoot: wordsOrAngle.optional(),
-      rearfoot: wordsOrAngle.optional(), arch: text.optional(), toeOutDeg: degIn(-45, 60).optional(),
-      legLengthMm: mmIn(300, 1400).optional(), shinCurve: wordsOrAngle.optional(), note: text.optional(),
-    })),
+      side,
+      footLengthMm: mmIn(120, 380).optional(),
+      footWidthMm: mmIn(40, 160).optional(),
+      calfGirthMm: mmIn(150, 650).optional(),
+      dorsiflexionBentDeg: degIn(-30, 70).optional(),
+      dorsiflexionStraightDeg: degIn(-30, 70).optional(),
+      forefoot: wordsOrAngle.optional(),
+      rearfoot: wordsOrAngle.optional(),
+      arch: text.optional(),
+      toeOutDeg: degIn(-45, 60).optional(),
+      legLengthMm: mmIn(300, 1400).optional(),
+      shinCurve: wordsOrAngle.optional(),
+      note: text.optional(),
+    }),
+  ),
   paused: kind(['desk', 'measuring', 'bench'], (object) =>
-    object({ bootsAre: text, wedgesOut: yes, pivotsTight: yes, backAt: moment.optional(), note: text.optional() })),
+    object({
+      bootsAre: text,
+      wedgesOut: yes,
+      pivotsTight: yes,
+      backAt: moment.optional(),
+      note: text.optional(),
+    }),
+  ),
   'settings.used': kind(['server'], settingsUsed),
   'leg.known': kind(['server'], (object) =>
     object({
-      side, mLegMm: mmIn(-80, 80), sdMm: mmIn(0.01, 100),
+      side,
+      mLegMm: mmIn(-80, 80),
+      sdMm: mmIn(0.01, 100),
       line: object({ offsetMm: mmIn(-60, 60), angleDeg: degIn(-30, 30) }).optional(),
-    })),
-  'floor.checked': kind(['measuring'], (object) => object({ crossDeg: degIn(-15, 15), alongDeg: degIn(-15, 15) })),
+    }),
+  ),
+  'floor.checked': kind(['measuring'], (object) =>
+    object({ crossDeg: degIn(-15, 15), alongDeg: degIn(-15, 15) }),
+  ),
   'boot.described': kind(['desk', 'measuring', 'bench'], (object) =>
     object({
-      side, model: name(120),
+      side,
+      model: name(120),
       // Mondopoint is millimetres (ISO 9407); boots are marked in centimetres. Both are taken.
       mondo: z.union([numberIn(15, 36), numberIn(150, 360)]),
-      soleLengthMm: mmIn(150, 420), soleStandard: z.enum(SOLE_STANDARDS), hardware: hardware(object),
-      soleWidthToeMm: mmIn(30, 130).optional(), soleWidthHeelMm: mmIn(30, 130).optional(),
-      soleReplaceable: yes.optional(), soleInsertMm: mmIn(0, 40).optional(),
-      inserts: z.union([yes, text]).optional(), walkMode: yes.optional(), tag: name(64).optional(),
-    })),
+      soleLengthMm: mmIn(150, 420),
+      soleStandard: z.enum(SOLE_STANDARDS),
+      hardware: hardware(object),
+      soleWidthToeMm: mmIn(30, 130).optional(),
+      soleWidthHeelMm: mmIn(30, 130).optional(),
+      soleReplaceable: yes.optional(),
+      soleInsertMm: mmIn(0, 40).optional(),
+      inserts: z.union([yes, text]).optional(),
+      walkMode: yes.optional(),
+      tag: name(64).optional(),
+    }),
+  ),
   'response.known': kind(['server'], (object) =>
-    object({ side, k: numberIn(0.1, 3), sd: numberIn(0.001, 1), pairs: z.int().min(0).max(1e6) })),
+    object({ side, k: numberIn(0.1, 3), sd: numberIn(0.001, 1), pairs: z.int().min(0).max(1e6) }),
+  ),
   'ready.checked': kind(['desk', 'measuring', 'bench'], (object) =>
     object({
-      side, item: z.enum([...READY_ITEMS, ...ASKED_ITEMS]),
-      outcome: z.enum(['done', 'not-needed', 'kept-as-found', 'open']), note: text.optional(),
-    })),
+      side,
+      item: z.enum([...READY_ITEMS, ...ASKED_ITEMS]),
+      outcome: z.enum(['done', 'not-needed', 'kept-as-found', 'open']),
+      note: text.optional(),
+    }),
+  ),
   'inside.set': kind(['bench', 'measuring'], (object) =>
     object({
-      side, boardHeelMm: mmIn(0, 80).optional(), heelLiftMm: mmIn(0, 40).optional(),
-      boardCantDeg: cantDeg.optional(), forwardLeanPos: z.union([name(40), numberIn(-20, 20)]).optional(),
+      side,
+      boardHeelMm: mmIn(0, 80).optional(),
+      heelLiftMm: mmIn(0, 40).optional(),
+      boardCantDeg: cantDeg.optional(),
+      forwardLeanPos: z.union([name(40), numberIn(-20, 20)]).optional(),
       spoiler: z.union([yes, text]).optional(),
       liner: object({ id: name(80), heated: yes }).optional(),
-    })),
+    }),
+  ),
   'shell.worked': kind(['bench'], (object) =>
-    object({ side, spot: name(80), method: z.enum(['punch', 'grind', 'stretch']), amountMm: mmIn(0, 30).optional() })),
+    object({
+      side,
+      spot: name(80),
+      method: z.enum(['punch', 'grind', 'stretch']),
+      amountMm: mmIn(0, 30).optional(),
+    }),
+  ),
   'pivot.reworked': kind(['bench'], (object) =>
     object({
-      side, adjuster: z.enum(ADJUSTERS), method: z.enum(['slot', 'moved-hole', 'other']), newUpMm: mmIn(0, 25),
-      newDownMm: mmIn(0, 25), neutralShiftMm: mmIn(-25, 25).optional(), edgeMm: mmIn(0, 80).optional(),
-    })),
+      side,
+      adjuster: z.enum(ADJUSTERS),
+      method: z.enum(['slot', 'moved-hole', 'other']),
+      newUpMm: mmIn(0, 25),
+      newDownMm: mmIn(0, 25),
+      neutralShiftMm: mmIn(-25, 25).optional(),
+      edgeMm: mmIn(0, 80).optional(),
+    }),
+  ),
   'sole.set': kind(['measuring', 'bench'], (object) =>
-    object({ side, cantDeg, state: z.enum(['as-brought', 'neutralised', 'test-wedge', 'fitted']) })),
+    object({ side, cantDeg, state: z.enum(['as-brought', 'neutralised', 'test-wedge', 'fitted']) }),
+  ),
   'cuff.set': kind(['bench', 'measuring'], (object) =>
-    object({ side, medialMm: pivotMm.optional(), lateralMm: pivotMm, state: z.enum(['as-found', 'set']).optional() })),
+    object({
+      side,
+      medialMm: pivotMm.optional(),
+      lateralMm: pivotMm,
+      state: z.enum(['as-found', 'set']).optional(),
+    }),
+  ),
   'cuff.read': kind(['measuring'], (object) =>
     object({
-      side, medialMm: gapMm, lateralMm: gapMm, contact, pressure: pressure.optional(),
-      to: z.enum(['shell', 'liner']), liner: z.enum(['in', 'out']), stanceWidthMm,
-      widestAt: z.enum(['front', 'middle', 'rear']), heightMm: heightMm.optional(),
+      side,
+      medialMm: gapMm,
+      lateralMm: gapMm,
+      contact,
+      pressure: pressure.optional(),
+      to: z.enum(['shell', 'liner']),
+      liner: z.enum(['in', 'out']),
+      stanceWidthMm,
+      widestAt: z.enum(['front', 'middle', 'rear']),
+      heightMm: heightMm.optional(),
       lower: object({ medialMm: gapMm, lateralMm: gapMm, heightMm: mmIn(0, 320), contact }).optional(),
-      shinMm: mmIn(0, 120).optional(), calfMm: mmIn(0, 120).optional(), posture: posture(object),
-    })),
+      shinMm: mmIn(0, 120).optional(),
+      calfMm: mmIn(0, 120).optional(),
+      posture: posture(object),
+    }),
+  ),
   'cuff.closed': kind(['measuring', 'bench', 'desk'], (object) =>
-    object({ side, decision: z.enum(['even', 'accepted', 'other-boot']), note: text.optional() })),
+    object({ side, decision: z.enum(['even', 'accepted', 'other-boot']), note: text.optional() }),
+  ),
   'stance.read': kind(['measuring'], (object) =>
     object({
-      side, kneeOffsetMm: mmIn(-120, 120), kneeHeightMm: mmIn(200, 750), stanceWidthMm,
-      kneeMark: z.enum(['patella', 'condyles']), restood: yes, posture: posture(object),
+      side,
+      kneeOffsetMm: mmIn(-120, 120),
+      kneeHeightMm: mmIn(200, 750),
+      stanceWidthMm,
+      kneeMark: z.enum(['patella', 'condyles']),
+      restood: yes,
+      posture: posture(object),
       toeOutDeg: degIn(-45, 60).optional(),
-    })),
+    }),
+  ),
   'cant.chosen': kind(['measuring', 'bench'], (object) =>
     object({
-      side, cantDeg, method: z.enum(['plate', 'plane']), foreAftDeg: degIn(-8, 8).optional(),
-      override: text.optional(), note: text.optional(),
-    })),
+      side,
+      cantDeg,
+      method: z.enum(['plate', 'plane']),
+      foreAftDeg: degIn(-8, 8).optional(),
+      override: text.optional(),
+      note: text.optional(),
+    }),
+  ),
   'plate.fitted': kind(['bench'], (object) =>
     object({
-      side, cantDeg, method: z.enum(['plate', 'plane']), thinEdgeMm: mmIn(0, 30), lifterMm: mmIn(0, 40).optional(),
-      foreAftDeg: degIn(-8, 8).optional(), toe: edges(object).optional(), heel: edges(object).optional(),
-    })),
+      side,
+      cantDeg,
+      method: z.enum(['plate', 'plane']),
+      thinEdgeMm: mmIn(0, 30),
+      lifterMm: mmIn(0, 40).optional(),
+      foreAftDeg: degIn(-8, 8).optional(),
+      toe: edges(object).optional(),
+      heel: edges(object).optional(),
+    }),
+  ),
   'sole.measured': kind(['bench'], (object) =>
-    object({ side, when: z.enum(['before', 'after']).optional(), toe: zone(object), heel: zone(object) })),
+    object({ side, when: z.enum(['before', 'after']).optional(), toe: zone(object), heel: zone(object) }),
+  ),
   'foreaft.read': kind(['measuring', 'bench'], (object) =>
     object({
-      side, boardHeelMm: mmIn(0, 100), boardToeMm: mmIn(0, 100), boardSpanMm: mmIn(50, 400),
-      standHeelMm: mmIn(0, 150).optional(), standToeMm: mmIn(0, 150).optional(),
+      side,
+      boardHeelMm: mmIn(0, 100),
+      boardToeMm: mmIn(0, 100),
+      boardSpanMm: mmIn(50, 400),
+      standHeelMm: mmIn(0, 150).optional(),
+      standToeMm: mmIn(0, 150).optional(),
       forwardLeanDeg: degIn(-10, 45).optional(),
-    })),
+    }),
+  ),
   'binding.checked': kind(['desk'], (object) =>
-    object({ outcome: z.enum(['passed', 'sent-out', 'declined']), reference: text.optional(), note: text.optional() })),
+    object({
+      outcome: z.enum(['passed', 'sent-out', 'declined']),
+      reference: text.optional(),
+      note: text.optional(),
+    }),
+  ),
   'handed.over': kind(['desk'], (object) =>
-    object({ acknowledgedBy: z.enum(['owner', 'guardian', 'other']), language: name(35).optional(), note: text.optional() })),
+    object({
+      acknowledgedBy: z.enum(['owner', 'guardian', 'other']),
+      language: name(35).optional(),
+      note: text.optional(),
+    }),
+  ),
   'released.unfit': kind(['desk'], (object) =>
-    object({ what: z.union([text, z.array(text).min(1).max(40)]), acknowledgedBy: z.enum(['owner', 'guardian', 'other']) })),
+    object({
+      what: z.union([text, z.array(text).min(1).max(40)]),
+      acknowledgedBy: z.enum(['owner', 'guardian', 'other']),
+    }),
+  ),
   'home.checked': kind(['desk'], (object) => object({ note: text })),
-  'snow.reported': kind(['desk'], (object) => object({ side: side.optional(), note: text, wantsRecheck: yes })),
-  struck: kind(['desk', 'measuring', 'bench'], (object) => object({ fact: key, reason: text, replacedBy: key.optional() })),
+  'snow.reported': kind(['desk'], (object) =>
+    object({ side: side.optional(), note: text, wantsRecheck: yes }),
+  ),
+  struck: kind(['desk', 'measuring', 'bench'], (object) =>
+    object({ fact: key, reason: text, replacedBy: key.optional() }),
+  ),
 } as const;
 
 export type Kind = keyof typeof KINDS;

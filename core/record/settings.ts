@@ -14,83 +14,131 @@ interface Setting {
 
 const TABLE = {
   gapErrorMm: {
-    default: 1.5, min: 0.2, max: 6, unit: 'mm',
+    default: 1.5,
+    min: 0.2,
+    max: 6,
+    unit: 'mm',
     means: 'standard deviation of one gap reading',
     provenance: "from memory; replaced by the shop's own repeatability study",
   },
   evenToleranceMm: {
-    default: 3, min: 0.5, max: 10, unit: 'mm',
+    default: 3,
+    min: 0.5,
+    max: 10,
+    unit: 'mm',
     means: 'a bias of at most this is even',
     provenance: 'common practice, no source',
   },
   gapSumAskMinMm: {
-    default: 4, min: 0, max: 40, unit: 'mm',
+    default: 4,
+    min: 0,
+    max: 40,
+    unit: 'mm',
     means: 'a smaller sum of both gaps is asked about: the cuff may be too narrow',
     provenance: 'from memory, low',
   },
   gapSumAskMaxMm: {
-    default: 30, min: 5, max: 120, unit: 'mm',
+    default: 30,
+    min: 5,
+    max: 120,
+    unit: 'mm',
     means: 'a larger sum of both gaps is asked about: the cuff may be too wide',
     provenance: 'from memory, low',
   },
   offsetLimitMm: {
-    default: 3, min: 0.5, max: 15, unit: 'mm',
+    default: 3,
+    min: 0.5,
+    max: 15,
+    unit: 'mm',
     means: 'an offset at the pivot line of at most this lets even gap and parallel cuff agree',
     provenance: 'from memory',
   },
   responsePriorSd: {
-    default: 0.2, min: 0.01, max: 0.5, unit: '1',
+    default: 0.2,
+    min: 0.01,
+    max: 0.5,
+    unit: '1',
     means: 'spread of the response of boot models before any evidence',
     provenance: 'from memory',
   },
   bootSpreadSd: {
-    default: 0.1, min: 0.01, max: 0.5, unit: '1',
+    default: 0.1,
+    min: 0.01,
+    max: 0.5,
+    unit: '1',
     means: 'spread of the response between boots of one model',
     provenance: 'from memory',
   },
   kneeErrorMm: {
-    default: 5, min: 0.5, max: 20, unit: 'mm',
+    default: 5,
+    min: 0.5,
+    max: 20,
+    unit: 'mm',
     means: 'standard deviation of one knee offset reading',
     provenance:
       'a frontal-plane inclinometer with a standard error of 0.7° (Tse et al. 2021, Phys Ther, doi 10.1093/ptj/pzab091) at 468 mm is 5.7 mm',
   },
   kneeTargetMm: {
-    default: -4, min: -20, max: 20, unit: 'mm',
+    default: -4,
+    min: -20,
+    max: 20,
+    unit: 'mm',
     means: 'where the knee centre shall stand, lateral of the line positive',
     provenance: 'from memory, low',
   },
   kneeSlopeShare: {
-    default: 0.75, min: 0.1, max: 1, unit: '1',
+    default: 0.75,
+    min: 0.1,
+    max: 1,
+    unit: '1',
     means: 'share of the rigid leg’s knee movement that a cant is expected to give',
     provenance: 'from memory, low; 1 is the rigid leg',
   },
   plateStepDeg: {
-    default: 0.5, min: 0.1, max: 2, unit: '°',
+    default: 0.5,
+    min: 0.1,
+    max: 2,
+    unit: '°',
     means: 'step in which plates come',
     provenance: 'common practice, no source',
   },
   secondLookDeg: {
-    default: 2, min: 0.5, max: 6, unit: '°',
+    default: 2,
+    min: 0.5,
+    max: 6,
+    unit: '°',
     means: 'over this a second technician looks',
     provenance: 'from memory, medium',
   },
   maxCantDeg: {
-    default: 3, min: 0.5, max: 6, unit: '°',
+    default: 3,
+    min: 0.5,
+    max: 6,
+    unit: '°',
     means: 'past this no plate is proposed',
     provenance: 'from memory, medium',
   },
   maxDifferenceDeg: {
-    default: 1.5, min: 0.5, max: 6, unit: '°',
+    default: 1.5,
+    min: 0.5,
+    max: 6,
+    unit: '°',
     means: 'left and right further apart than this are questioned',
     provenance: 'from memory, medium',
   },
   minThinEdgeMm: {
-    default: 3, min: 0, max: 15, unit: 'mm',
+    default: 3,
+    min: 0,
+    max: 15,
+    unit: 'mm',
     means: 'least thickness of a plate at its thin edge',
     provenance: 'from memory, low; screw-head depth + 1 mm when that is more',
   },
   stanceWidthPoolMm: {
-    default: 10, min: 1, max: 50, unit: 'mm',
+    default: 10,
+    min: 1,
+    max: 50,
+    unit: 'mm',
     means: 'readings at stance widths further apart are not pooled',
     provenance: 'computed: keeps the bias that it causes under the reading error',
   },
@@ -112,8 +160,9 @@ const ENTERED = {
 } as const;
 
 export type EnteredName = keyof typeof ENTERED;
-export const ENTERED_SETTINGS: Readonly<Record<EnteredName, { min: number; max: number; unit: 'mm'; means: string }>> =
-  ENTERED;
+export const ENTERED_SETTINGS: Readonly<
+  Record<EnteredName, { min: number; max: number; unit: 'mm'; means: string }>
+> = ENTERED;
 export const ENTERED_NAMES = Object.keys(ENTERED) as EnteredName[];
 
 export const DEFAULT_SETTINGS = Object.fromEntries(

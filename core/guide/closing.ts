@@ -1,0 +1,72 @@
+/** Whether a closed cuff is still closed: a decision rests on the boot and the readings its author saw. */
+import type { Side } from '../frame.ts';
+import { ADJUSTERS } from '../frame.ts';
+import type { FactOf } from '../record/facts.ts';
+import type { Log } from '../record/log.ts';
+import { sameValue, slot } from '../record/slots.ts';
+import type { CuffPlan, Problem } from './shape.ts';
+import { conflict } from './side.ts';
+import { mmWords } from './words.ts';
+
+export type Closing =
+  | { readonly is: 'open' }
+  | { readonly is: 'closed'; readonly decision: FactOf<'cuff.closed'>['decision']; readonly fact: string }
+  /** Closed once, and something it rested on has changed since. */
+  | { readonly is: 'reopened'; readonly because: readonly string[] };
+
+/** What has changed at this boot since the decision was taken. */
+function since(log: Log, side: Side, id: string): string[] {
+  const because: string[] = [];
+  const changed = (name: string): boolean => {
+    const [then, now] = [log.asOf(name, id), log.now(name)];
+    return (
+      then.is !== now.is || (then.is === 'one' && now.is === 'one' && !sameValue(name, then.value, now.value))
+    );
+  };
+  if (changed(slot.pivots(side)))
+    because.push(`the pivots of the ${side} cuff were moved since it was closed`);
+  for (const adjuster of ADJUSTERS)
+    if (changed(slot.reworked(side, adjuster)))
+      because.push(`the travel of the ${side} boot's ${adjuster} pivot was reworked since`);
+  return because;
+}
+
+export function closingOf(log: Log, side: Side, cuff: CuffPlan): { closing: Closing; problems: Problem[] } {
+  const state = log.now(slot.closed(side));
+  if (state.is === 'conflict')
+    return {
+      closing: { is: 'open' },
+      problems: [conflict(side, `The decision on the ${side} cuff`, state.facts)],
+    };
+  if (state.is !== 'one') return { closing: { is: 'open' }, problems: [] };
+  const { decision } = state.value as FactOf<'cuff.closed'>;
+  const fact = state.facts.at(-1)!;
+  if (decision === 'other-boot') return { closing: { is: 'closed', decision, fact }, problems: [] };
+
+  const because = since(log, side, fact);
+  if (because.length) return { closing: { is: 'reopened', because }, problems: [] };
+  const problem = (code: string, text: string): Problem => ({ fact, side, code, text });
+  if (cuff.reading?.stale)
+    return { closing: { is: 'reopened', because: cuff.reading.staleBecause }, problems: [] };
+  if (!cuff.reading)
+    return {
+      closing: { is: 'open' },
+      problems: [
+        problem(
+          'closed-unread',
+          `The ${side} cuff was closed without a reading that counts at the pivots as they are set.`,
+        ),
+      ],
+    };
+  if (decision === 'even' && cuff.verdict !== 'even') {
+    const says =
+      cuff.biasMm === null ? cuff.verdict : `${cuff.verdict}, a bias of ${mmWords(Math.abs(cuff.biasMm))}`;
+    return {
+      closing: { is: 'open' },
+      problems: [
+        problem('closed-not-even', `The ${side} cuff was closed as even, but its readings say ${says}.`),
+      ],
+    };
+  }
+  return { closing: { is: 'closed', decision, fact }, problems: [] };
+}

@@ -1,0 +1,147 @@
+/** Whose turn it is, and to do what: at most a few sentences a side, the most pressing first. */
+import { SIDES } from '../frame.ts';
+import type { Side } from '../frame.ts';
+import type { Scene } from './scene.ts';
+import type { NextAction, Step } from './shape.ts';
+import { cantedNow, unready } from './steps.ts';
+import { boot, capital, degWords, listed, mmWords, percent } from './words.ts';
+
+type Role = NextAction['role'];
+
+const READY_TEXT: Record<string, string> = {
+  footbed: 'footbed in, or none needed',
+  shell: 'shell clearance settled',
+  'cuff-neutral': 'cuff at its factory neutral, or kept as found',
+};
+
+function readying(scene: Scene, side: Side): NextAction[] {
+  return unready(scene, side).map((item) => ({
+    role: 'measuring' as const,
+    side,
+    do: 'ready.checked',
+    item,
+    text: `${boot(side)}: ${READY_TEXT[item] ?? item}.`,
+  }));
+}
+
+function lookFirst(scene: Scene, side: Side): NextAction[] {
+  const { now } = scene.sides[side];
+  const act = (role: Role, kind: string, text: string): NextAction => ({ role, side, do: kind, text });
+  if (now.missing.boot) return [act('desk', 'boot.described', now.missing.boot)];
+  const actions = readying(scene, side);
+  if (now.missing.set && !unready(scene, side).includes('cuff-neutral'))
+    actions.push(act('measuring', 'cuff.set', now.missing.set));
+  if (now.missing.sole) actions.push(act('measuring', 'sole.set', now.missing.sole));
+  return actions;
+}
+
+function outOfTravel(scene: Scene, side: Side): string {
+  const { shortBy, biasMm } = scene.sides[side].sight.cuff;
+  const missing = shortBy
+    ? `${degWords(Math.abs(shortBy.leanDeg))} of lean and ${mmWords(shortBy.pivotMm)} at the pivots are missing`
+    : 'no move makes it better';
+  return `${boot(side)}: this is the end of the travel, with a bias of ${mmWords(Math.abs(biasMm ?? 0))}; ${missing}. Accept it on record, extend the travel, or choose another boot.`;
+}
+
+/** The cuff's own next act, once nothing blocks it. */
+function cuffNext(scene: Scene, side: Side): NextAction {
+  const { cuff } = scene.sides[side].sight;
+  const act = (role: Role, kind: string, text: string): NextAction => ({ role, side, do: kind, text });
+  if (cuff.reading?.stale)
+    return act(
+      'measuring',
+      'cuff.read',
+      `${boot(side)}: read the gaps again, since ${listed(cuff.reading.staleBecause)}.`,
+    );
+  switch (cuff.verdict) {
+    case 'unread': {
+      const expect = cuff.expected
+        ? ` Expect ${mmWords(Math.max(0, cuff.expected.medialMm))} medial and ${mmWords(Math.max(0, cuff.expected.lateralMm))} lateral.`
+        : '';
+      return act(
+        'measuring',
+        'cuff.read',
+        `${boot(side)}: read both gaps${cuff.rounds.length ? ' again' : ''}.${expect}`,
+      );
+    }
+    case 'even': {
+      const chance = cuff.chanceEven === null ? '' : ` (${percent(cuff.chanceEven)} sure)`;
+      return act(
+        'measuring',
+        'cuff.closed',
+        `${boot(side)}: even${chance}. ${cuff.readAgain ?? 'Close the cuff.'}`,
+      );
+    }
+    case 'too-narrow':
+      return act(
+        'measuring',
+        'cuff.closed',
+        `${boot(side)}: the cuff presses on both sides. It is too narrow for this leg: work the cuff, or choose another boot.`,
+      );
+    case 'out-of-travel':
+      return act('measuring', 'cuff.closed', outOfTravel(scene, side));
+    case 'uneven':
+    case 'contact':
+      if (cuff.move && (Math.abs(cuff.move.medialMm) > 1e-6 || Math.abs(cuff.move.lateralMm) > 1e-6))
+        return act('bench', 'cuff.set', cuff.move.text);
+      return act(
+        'measuring',
+        'cuff.closed',
+        `${boot(side)}: no mark brings the cuff nearer to even than a bias of ${mmWords(Math.abs(cuff.biasMm ?? 0))}. Accept it on record, or choose another boot.`,
+      );
+    default:
+      return cuff.verdict satisfies never;
+  }
+}
+
+function ofSide(scene: Scene, side: Side, step: Step): NextAction[] {
+  if (step.status === 'done' || step.status === 'waived') return [];
+  const first = lookFirst(scene, side);
+  if (first.length) return first;
+  if (!scene.sides[side].sight.cuff.reading && cantedNow(scene, side))
+    return [
+      {
+        role: 'bench',
+        side,
+        do: 'sole.set',
+        text: `${boot(side)}: bring the sole back to zero before the cuff is read (plates off, or a counter-wedge under the boot).`,
+      },
+    ];
+  return [cuffNext(scene, side)];
+}
+
+export function nextOf(scene: Scene, steps: readonly Step[]): NextAction[] {
+  const desk = (kind: string, text: string): NextAction => ({ role: 'desk', do: kind, text });
+  if (!scene.opened) return [desk('session.opened', 'Open the session.')];
+  if (steps.some((step) => step.step === 'handover' && (step.status === 'done' || step.status === 'waived')))
+    return [];
+  if (scene.health === 'stop')
+    return [
+      desk(
+        'released.unfit',
+        'The health answers say stop: give the boots back, and send the skier to a clinician.',
+      ),
+    ];
+  const actions: NextAction[] = [];
+  if (!scene.health)
+    actions.push(
+      desk('health.asked', 'Ask about pain, numbness, recent surgery or fracture, and keep the outcome.'),
+    );
+  for (const side of SIDES)
+    actions.push(
+      ...ofSide(
+        scene,
+        side,
+        steps.find((s) => s.step === 'cuff' && s.side === side)!,
+      ),
+    );
+  for (const side of SIDES)
+    if (scene.sides[side].wedgeIn && scene.service === 'cuffs')
+      actions.push({ role: 'bench', side, do: 'sole.set', text: `${boot(side)}: take the test wedge off.` });
+  for (const { step, status, because } of steps) {
+    if (step === 'binding' && status === 'ready') actions.push(desk('binding.checked', because.join(' ')));
+    if (step === 'handover' && status === 'ready')
+      actions.push(desk('handed.over', `${capital('hand')} the boots over, with the cautions read.`));
+  }
+  return actions;
+}

@@ -1,0 +1,69 @@
+/**
+ * Facts in, plan out: a pure, deterministic function. Whoever has the same facts in the same order shows the same
+ * numbers; what is not known is null, and what is wrong with the record stands in `problems`.
+ */
+import { SIDES } from '../frame.ts';
+import { mayWrite } from '../record/admit.ts';
+import { Log } from '../record/log.ts';
+import { cautionsOf } from './cautions.ts';
+import { nextOf } from './next.ts';
+import { sceneOf } from './scene.ts';
+import type { SideScene } from './scene.ts';
+import type { Plan, Problem, SidePlan } from './shape.ts';
+import { cantUnder } from './side.ts';
+import { stepsOf } from './steps.ts';
+
+const sidePlan = ({ now, sight }: SideScene): SidePlan => ({
+  cuff: sight.cuff,
+  stance: {
+    offsetMm: null,
+    slopeMmPerDeg: null,
+    cantDeg: null,
+    cantSdDeg: null,
+    roundedDeg: null,
+    thickEdge: null,
+    verdict: 'blocked',
+    nextWedgeDeg: null,
+  },
+  sole: {
+    cantDeg: cantUnder(now.sole),
+    plate: null,
+    rout: null,
+    lugLeft: null,
+    standHeightMm: null,
+    conforms: null,
+    unchecked: [],
+    failures: [],
+  },
+  foreAft: { rampDeg: null, deltaDeg: null, netRampDeg: null, netForwardLeanDeg: null, degPerHeelMm: null },
+});
+
+/** The gate refuses these; a hand-written file may hold them. */
+function wrongRoles(log: Log): Problem[] {
+  return log.facts
+    .filter((fact) => !mayWrite(fact.by.role, fact.kind))
+    .map((fact) => ({
+      fact: fact.id,
+      code: 'wrong-role',
+      text: `${fact.kind} ${fact.id} was written by ${fact.by.role}, which may not.`,
+    }));
+}
+
+/**
+ * @param facts the session's facts in their list's order; kinds that this program does not know are ignored
+ * @returns everything that follows from them; lengths in mm, angles in degrees, signs as in docs/house.md
+ */
+export function plan(facts: readonly { readonly kind: string }[]): Plan {
+  const log = new Log(facts);
+  const scene = sceneOf(log);
+  const steps = stepsOf(scene);
+  const [left, right] = SIDES.map((side) => sidePlan(scene.sides[side]));
+  return {
+    format: 'fibula-plan/1',
+    sides: { left: left!, right: right! },
+    steps,
+    next: nextOf(scene, steps),
+    cautions: cautionsOf(scene, steps),
+    problems: [...wrongRoles(log), ...scene.problems],
+  };
+}

@@ -1,0 +1,154 @@
+/** Status of each step, derived and never stored, with the reason in words. */
+import { SIDES } from '../frame.ts';
+import type { Side } from '../frame.ts';
+import type { FactOf } from '../record/facts.ts';
+import { READY_ITEMS } from '../record/kinds.ts';
+import { slot } from '../record/slots.ts';
+import { isReady } from './readings.ts';
+import type { Scene } from './scene.ts';
+import type { Step, StepName, StepStatus } from './shape.ts';
+import { capital, degWords, listed, mmWords } from './words.ts';
+
+type Outcome = { readonly status: StepStatus; readonly because: readonly string[] };
+const outcome = (status: StepStatus, ...because: string[]): Outcome => ({ status, because });
+
+/** The three items that a boot is not ready without, as far as they are unsettled. */
+export const unready = (scene: Scene, side: Side): string[] =>
+  READY_ITEMS.filter((item) => !isReady(scene.log.now(slot.ready(side, item))));
+
+/** What keeps a cuff from being read, in words; empty when nothing does. */
+export function cuffBlocks(scene: Scene, side: Side): string[] {
+  const { now } = scene.sides[side];
+  const because: string[] = [];
+  if (scene.health === 'stop') because.push('The health answers say stop: nothing is done to these boots.');
+  if (now.missing.boot) because.push(now.missing.boot);
+  const open = unready(scene, side);
+  if (open.length) because.push(`${capital(side)} boot is not ready: ${listed(open)}.`);
+  if (now.missing.boot) return because;
+  if (now.missing.set) because.push(now.missing.set);
+  if (now.missing.sole) because.push(now.missing.sole);
+  return because;
+}
+
+/** A canted sole stops the next cuff reading, and nothing that was read before. */
+export const cantedNow = (scene: Scene, side: Side): boolean =>
+  (scene.sides[side].now.sole?.cantDeg ?? 0) !== 0;
+
+function intake(scene: Scene): Outcome {
+  const missing = [
+    ...(scene.opened ? [] : ['The session is not opened.']),
+    ...SIDES.flatMap((side) => scene.sides[side].now.missing.boot ?? []),
+    ...(scene.health ? [] : ['Ask about health, and keep the outcome.']),
+  ];
+  if (scene.health === 'stop') return outcome('blocked', 'The health answers say stop.');
+  return missing.length ? outcome('ready', ...missing) : outcome('done');
+}
+
+function ready(scene: Scene, side: Side): Outcome {
+  const { boot } = scene.sides[side].now.missing;
+  if (boot) return outcome('blocked', boot);
+  const open = unready(scene, side);
+  return open.length ? outcome('ready', `To settle: ${listed(open)}.`) : outcome('done');
+}
+
+function cuff(scene: Scene, side: Side): Outcome {
+  const { closing, sight } = scene.sides[side];
+  if (closing.is === 'closed')
+    return closing.decision === 'other-boot'
+      ? outcome('waived', `The ${side} cuff is left: another boot.`)
+      : outcome(
+          'done',
+          closing.decision === 'even'
+            ? `${capital(side)} cuff even.`
+            : `${capital(side)} cuff accepted with what is left over.`,
+        );
+  const blocks = cuffBlocks(scene, side);
+  if (blocks.length) return outcome('blocked', ...blocks);
+  const { reading, verdict, move, biasMm } = sight.cuff;
+  if (closing.is === 'reopened') return outcome('stale', ...closing.because);
+  if (reading?.stale) return outcome('stale', ...reading.staleBecause);
+  if (!reading && cantedNow(scene, side))
+    return outcome(
+      'blocked',
+      `The ${side} sole has a cant of ${degWords(scene.sides[side].now.sole!.cantDeg)}: bring it to zero before the cuff is read.`,
+    );
+  switch (verdict) {
+    case 'unread':
+      return outcome('ready', `Read the ${side} gaps.`);
+    case 'even':
+      return outcome('ready', `The ${side} gaps are even: close the cuff.`);
+    case 'too-narrow':
+      return outcome('ready', `The ${side} cuff presses on both sides: it is too narrow for the leg.`);
+    case 'out-of-travel':
+      return outcome(
+        'ready',
+        `The ${side} cuff is at the end of its travel with a bias of ${mmWords(Math.abs(biasMm ?? 0))}.`,
+      );
+    case 'uneven':
+    case 'contact':
+      return move && (Math.abs(move.medialMm) > 1e-6 || Math.abs(move.lateralMm) > 1e-6)
+        ? outcome('waiting', `The bench moves the pivots of the ${side} cuff.`)
+        : outcome('ready', `No mark brings the ${side} cuff nearer to even.`);
+    default:
+      return verdict satisfies never;
+  }
+}
+
+const bothCuffs = (scene: Scene): boolean =>
+  SIDES.every((side) => ['done', 'waived'].includes(cuff(scene, side).status));
+
+function later(scene: Scene): Outcome {
+  return bothCuffs(scene)
+    ? outcome('blocked', 'Stance, cant and sole are not worked out by this version yet.')
+    : outcome('blocked', 'Both cuffs are closed first: a cant over open cuffs only hides the fault.');
+}
+
+function binding(scene: Scene, before: readonly Step[]): Outcome {
+  const state = scene.log.now('binding.checked');
+  if (state.is === 'one') {
+    const { outcome: result } = state.value as FactOf<'binding.checked'>;
+    if (result === 'passed') return outcome('done');
+    return result === 'declined'
+      ? outcome('waived', 'The binding check was declined, on record.')
+      : outcome('waiting', 'The skis are out for inspection.');
+  }
+  return before.some((step) => step.step === 'sole' && step.status !== 'done')
+    ? outcome('blocked', 'The sole comes first.')
+    : outcome('ready', 'A changed sole goes to a certified binding technician before use.');
+}
+
+function handover(scene: Scene, before: readonly Step[]): Outcome {
+  if (scene.log.now('handed.over').is === 'one') return outcome('done');
+  if (scene.log.now('released.unfit').is === 'one')
+    return outcome('waived', 'The boots left unfit, on record.');
+  const because = before
+    .filter((step) => step.status !== 'done' && step.status !== 'waived')
+    .map((step) => `${capital(step.step)}${step.side ? ` ${step.side}` : ''} is not finished.`);
+  for (const side of SIDES)
+    if (scene.sides[side].wedgeIn) because.push(`The test wedge is still under the ${side} boot.`);
+  return because.length ? outcome('blocked', ...because) : outcome('ready', 'Ready to be handed over.');
+}
+
+/** Steps of this session in order. A session for cuffs has sole and binding only if its sole was touched. */
+export function stepsOf(scene: Scene): Step[] {
+  const steps: Step[] = [];
+  const once = (step: StepName, result: Outcome): void => void steps.push({ step, ...result });
+  const perSide = (step: StepName, of: (side: Side) => Outcome): void => {
+    for (const side of SIDES) steps.push({ step, side, ...of(side) });
+  };
+  const full = scene.service === 'full';
+  const touched = SIDES.some((side) => scene.sides[side].soleTouched);
+  once('intake', intake(scene));
+  perSide('ready', (side) => ready(scene, side));
+  perSide('cuff', (side) => cuff(scene, side));
+  if (full) {
+    perSide('stance', () => later(scene));
+    perSide('cant', () => later(scene));
+  }
+  if (full || touched) {
+    perSide('sole', () => later(scene));
+    once('binding', binding(scene, steps));
+  }
+  once('handover', handover(scene, steps));
+  return steps;
+}

@@ -1,0 +1,221 @@
+/**
+ * The facts of one session as a log: who knew what, what is struck, and the heads of every slot, as they are now
+ * or as one author saw them.
+ *
+ * Causality is in `basis`, not in time: the list merges concurrent runs by station number. A fact without a
+ * basis knew everything before it.
+ */
+import { mayStrike } from './admit.ts';
+import type { Fact, FactOf } from './facts.ts';
+import { isKind } from './facts.ts';
+import type { Kind } from './kinds.ts';
+import { entriesOf, sameValue } from './slots.ts';
+import type { ReadyValue } from './slots.ts';
+
+/** The value of a slot, as one eye sees it. */
+export type State =
+  | { readonly is: 'none' }
+  | { readonly is: 'one'; readonly value: unknown; readonly facts: readonly string[] }
+  /** Two heads disagree: the value is nobody's until a person settles it. */
+  | { readonly is: 'conflict'; readonly facts: readonly string[] }
+  /** It rested on an entry that was struck, with nothing in its place. */
+  | { readonly is: 'lost'; readonly facts: readonly string[] };
+
+export interface BadStrike {
+  readonly fact: FactOf<'struck'>;
+  readonly why: string;
+}
+
+interface Written {
+  readonly index: number;
+  readonly value: unknown;
+}
+
+/** Indices known to one author: all below `below`, and those whose bit is set (32 a word; empty: none). */
+interface Known {
+  readonly below: number;
+  readonly bits: Uint32Array;
+}
+
+const NONE = new Uint32Array(0);
+
+export class Log {
+  readonly facts: readonly Fact[];
+  readonly badStrikes: readonly BadStrike[];
+  readonly #index = new Map<string, number>();
+  readonly #slots = new Map<string, Written[]>();
+  readonly #strikes = new Map<number, number[]>();
+  readonly #known: Known[] = [];
+
+  /** Facts of kinds that this program does not know are kept by whoever holds the list, and mean nothing here. */
+  constructor(list: readonly { readonly kind: string }[]) {
+    this.facts = list.filter((fact): fact is Fact => isKind(fact.kind));
+    const badStrikes: BadStrike[] = [];
+    this.facts.forEach((fact, index) => {
+      if (!this.#index.has(fact.id)) this.#index.set(fact.id, index);
+      this.#known.push(this.#knownTo(fact, index));
+      if (fact.kind === 'struck') this.#strike(fact, index, badStrikes);
+      for (const { slot, value } of entriesOf(fact)) {
+        const written = this.#slots.get(slot);
+        if (written) written.push({ index, value });
+        else this.#slots.set(slot, [{ index, value }]);
+      }
+    });
+    this.badStrikes = badStrikes;
+  }
+
+  #strike(fact: FactOf<'struck'>, index: number, bad: BadStrike[]): void {
+    const at = this.#index.get(fact.fact);
+    const target = at === undefined ? undefined : this.facts[at];
+    if (at === undefined || !target || at >= index)
+      bad.push({ fact, why: `${fact.fact} is not there to be struck` });
+    else if (!mayStrike(fact.by.role, target))
+      bad.push({ fact, why: `${fact.by.role} may not strike ${target.kind}` });
+    else this.#strikes.set(at, [...(this.#strikes.get(at) ?? []), index]);
+  }
+
+  /** What its author knew: all that its basis names, and all that those knew. */
+  #knownTo(fact: Fact, index: number): Known {
+    if (!fact.basis) return { below: index, bits: NONE };
+    let below = 0;
+    const bits = new Uint32Array((index >>> 5) + 1);
+    for (const id of fact.basis) {
+      const at = this.#index.get(id);
+      if (at === undefined || at >= index) continue;
+      const known = this.#known[at]!;
+      below = Math.max(below, known.below);
+      known.bits.forEach((word, i) => (bits[i]! |= word));
+      bits[at >>> 5]! |= 1 << (at & 31);
+    }
+    return { below, bits };
+  }
+
+  #knew(author: number, index: number): boolean {
+    const { below, bits } = this.#known[author]!;
+    return index < below || ((bits[index >>> 5] ?? 0) & (1 << (index & 31))) !== 0;
+  }
+
+  #sees(viewer: number | null, index: number): boolean {
+    return viewer === null || this.#knew(viewer, index);
+  }
+
+  #struckBy(index: number, viewer: number | null): number | null {
+    for (const strike of this.#strikes.get(index) ?? [])
+      if (this.#sees(viewer, strike) && this.#struckBy(strike, viewer) === null) return strike;
+    return null;
+  }
+
+  /** The strike that takes this fact out today, or null. */
+  struckBy(id: string): FactOf<'struck'> | null {
+    const index = this.#index.get(id);
+    const strike = index === undefined ? null : this.#struckBy(index, null);
+    return strike === null ? null : (this.facts[strike] as FactOf<'struck'>);
+  }
+
+  get(id: string): Fact | undefined {
+    const index = this.#index.get(id);
+    return index === undefined ? undefined : this.facts[index];
+  }
+
+  /** Facts of one kind that nobody struck, in the list's order. */
+  live<K extends Kind>(kind: K): FactOf<K>[] {
+    const live = this.facts.filter(
+      (fact, index) => fact.kind === kind && this.#struckBy(index, null) === null,
+    );
+    return live as readonly Fact[] as unknown as FactOf<K>[];
+  }
+
+  /** Names of the slots that any fact set and that begin with `prefix`. */
+  slots(prefix: string): string[] {
+    return [...this.#slots.keys()].filter((name) => name.startsWith(prefix));
+  }
+
+  /** Heads of a slot in one view: what no later fact of the slot, in that view, knew and so superseded. */
+  #heads(slot: string, viewer: number | null): Written[] {
+    let heads: Written[] = [];
+    for (const written of this.#slots.get(slot) ?? []) {
+      if (!this.#sees(viewer, written.index) || this.#struckBy(written.index, viewer) !== null) continue;
+      heads = heads.filter((head) => !this.#knew(written.index, head.index));
+      heads.push(written);
+    }
+    return heads;
+  }
+
+  /** Ids of the heads of a slot as they are now. */
+  heads(slot: string): string[] {
+    return this.#heads(slot, null).map(({ index }) => this.facts[index]!.id);
+  }
+
+  /** A footbed confirmed without saying which is the one that was named before. */
+  #inherited(slot: string, { index, value }: Written): unknown {
+    const ready = value as ReadyValue;
+    if (!slot.startsWith('ready/') || !slot.endsWith('/footbed') || ready.note !== undefined) return value;
+    const named = this.#slots
+      .get(slot)!
+      .findLast(
+        (w) => w.index < index && this.#knew(index, w.index) && (w.value as ReadyValue).note !== undefined,
+      );
+    return named ? { ...ready, note: (named.value as ReadyValue).note } : value;
+  }
+
+  #stateOf(slot: string, heads: readonly Written[]): State {
+    const [first, ...rest] = heads;
+    if (!first) return { is: 'none' };
+    const facts = heads.map(({ index }) => this.facts[index]!.id);
+    const value = this.#inherited(slot, first);
+    return rest.every((head) => sameValue(slot, this.#inherited(slot, head), value))
+      ? { is: 'one', value, facts }
+      : { is: 'conflict', facts };
+  }
+
+  /** A slot as it is now. */
+  now(slot: string): State {
+    return this.#stateOf(slot, this.#heads(slot, null));
+  }
+
+  /** What stands in a struck entry's place, following replacements of replacements. */
+  #inPlaceOf(slot: string, written: Written): Written | null {
+    let at = written;
+    for (let steps = 0; steps < this.facts.length; steps++) {
+      const strike = this.#struckBy(at.index, null);
+      if (strike === null) return at;
+      const replacement = this.#index.get((this.facts[strike] as FactOf<'struck'>).replacedBy ?? '');
+      const next = this.#slots.get(slot)?.find((w) => w.index === replacement);
+      if (!next) return null;
+      at = next;
+    }
+    return null;
+  }
+
+  /** A slot as the author of this fact saw it, with what was struck since replaced by what took its place. */
+  asOf(slot: string, id: string): State {
+    const viewer = this.#index.get(id);
+    if (viewer === undefined) return { is: 'none' };
+    const seen = this.#heads(slot, viewer);
+    const standing: Written[] = [];
+    for (const head of seen) {
+      const place = this.#inPlaceOf(slot, head);
+      if (!place) return { is: 'lost', facts: [this.facts[head.index]!.id] };
+      standing.push(place);
+    }
+    return this.#stateOf(slot, standing);
+  }
+
+  /** Live facts of an accumulating slot that the author of `id` knew; a struck one by its replacement. Null: all. */
+  membersKnown(slot: string, id: string | null): string[] {
+    const viewer = id === null ? null : (this.#index.get(id) ?? null);
+    const members = new Set<string>();
+    for (const written of this.#slots.get(slot) ?? []) {
+      if (!this.#sees(viewer, written.index) || this.#struckBy(written.index, viewer) !== null) continue;
+      const place = this.#inPlaceOf(slot, written);
+      members.add(place ? this.facts[place.index]!.id : `struck:${this.facts[written.index]!.id}`);
+    }
+    return [...members];
+  }
+
+  /** Did the author of `later` know `earlier`? */
+  knew(later: string, earlier: string): boolean {
+    const [author, index] = [this.#index.get(later), this.#index.get(earlier)];
+    return author !== undefined && index !== undefined && this.#knew(author, index);
+  }
+}

@@ -1,0 +1,168 @@
+/**
+ * What each fact says about the world: which slots it sets, to which value. A slot is one thing that has one
+ * value at a time, like the pivots of the left cuff; a later fact that knew an earlier one supersedes it there.
+ *
+ * Values are compared, not ids: a pivot moved and moved back is the same boot.
+ */
+import type { Side } from '../frame.ts';
+import type { Fact, FactOf } from './facts.ts';
+
+export interface Entry {
+  readonly slot: string;
+  readonly value: unknown;
+}
+
+/** Names of the slots of one side. The only place where a slot's name is spelled. */
+export const slot = {
+  boot: (side: Side) => `boot/${side}`,
+  reworked: (side: Side, adjuster: string) => `reworked/${side}/${adjuster}`,
+  ready: (side: Side, item: string) => `ready/${side}/${item}`,
+  inside: (side: Side, field: string) => `inside/${side}/${field}`,
+  pivots: (side: Side) => `pivots/${side}`,
+  sole: (side: Side) => `sole/${side}`,
+  shell: (side: Side) => `shell/${side}`,
+  read: (side: Side) => `read/${side}`,
+  closed: (side: Side) => `closed/${side}`,
+  stance: (side: Side) => `stance/${side}`,
+  cant: (side: Side) => `cant/${side}`,
+  plate: (side: Side) => `plate/${side}`,
+  measured: (side: Side, when: string) => `measured/${side}/${when}`,
+  leg: (side: Side) => `leg/${side}`,
+  response: (side: Side) => `response/${side}`,
+  setting: (name: string) => `setting/${name}`,
+} as const;
+
+/** Where the pivots stand. A null medial was not stated: 0 on a boot without a medial adjuster, else unknown. */
+export interface PivotsValue {
+  readonly lateralMm: number;
+  readonly medialMm: number | null;
+}
+
+export interface SoleValue {
+  readonly cantDeg: number;
+  readonly state: FactOf<'sole.set'>['state'] | 'flat';
+}
+
+export interface ReadyValue {
+  readonly outcome: FactOf<'ready.checked'>['outcome'];
+  /** For the footbed, which one it is. A later check without a note speaks of the same one. */
+  readonly note?: string | undefined;
+}
+
+const ENVELOPE = new Set(['id', 'kind', 'at', 'by', 'basis', 'v']);
+
+/** A fact's payload, without its envelope: what two facts are compared by. */
+export const payloadOf = (fact: Fact): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(fact).filter(([field]) => !ENVELOPE.has(field)));
+
+const fields = (fact: Fact, skip: readonly string[], name: (field: string) => string): Entry[] =>
+  Object.entries(payloadOf(fact))
+    .filter(([field]) => !skip.includes(field))
+    .map(([field, value]) => ({ slot: name(field), value }));
+
+const whole = (fact: Fact, slotName: string): Entry[] => [{ slot: slotName, value: payloadOf(fact) }];
+
+function readiness(fact: FactOf<'ready.checked'>): Entry[] {
+  const { side, item, outcome, note } = fact;
+  const value: ReadyValue = item === 'footbed' ? { outcome, note } : { outcome };
+  const entries: Entry[] = [{ slot: slot.ready(side, item), value }];
+  // Said once for all: a cuff brought to neutral stands at 0, a sole brought to flat has no cant.
+  if (item === 'cuff-neutral' && outcome === 'done')
+    entries.push({ slot: slot.pivots(side), value: { lateralMm: 0, medialMm: 0 } satisfies PivotsValue });
+  if (item === 'sole-flat' && outcome === 'done')
+    entries.push({ slot: slot.sole(side), value: { cantDeg: 0, state: 'flat' } satisfies SoleValue });
+  return entries;
+}
+
+/** The slots a fact sets, with their values. A struck mark sets none: it takes another fact's away. */
+export function entriesOf(fact: Fact): Entry[] {
+  switch (fact.kind) {
+    case 'session.opened':
+    case 'service.changed':
+      return [{ slot: 'service', value: fact.service }];
+    case 'work.agreed':
+    case 'health.asked':
+    case 'paused':
+    case 'floor.checked':
+    case 'binding.checked':
+    case 'handed.over':
+    case 'released.unfit':
+    case 'home.checked':
+    case 'snow.reported':
+      return whole(fact, fact.kind);
+    case 'settings.used':
+      return fields(fact, [], slot.setting);
+    case 'assessed':
+      return fields(fact, ['side'], (field) => `assessed/${fact.side}/${field}`);
+    case 'inside.set':
+      return fields(fact, ['side'], (field) => slot.inside(fact.side, field));
+    case 'leg.known':
+      return whole(fact, slot.leg(fact.side));
+    case 'response.known':
+      return whole(fact, slot.response(fact.side));
+    case 'boot.described':
+      return whole(fact, slot.boot(fact.side));
+    case 'pivot.reworked':
+      return whole(fact, slot.reworked(fact.side, fact.adjuster));
+    case 'ready.checked':
+      return readiness(fact);
+    case 'shell.worked':
+      return whole(fact, slot.shell(fact.side));
+    case 'sole.set':
+      return [
+        {
+          slot: slot.sole(fact.side),
+          value: { cantDeg: fact.cantDeg, state: fact.state } satisfies SoleValue,
+        },
+      ];
+    case 'plate.fitted':
+      return [
+        ...whole(fact, slot.plate(fact.side)),
+        { slot: slot.sole(fact.side), value: { cantDeg: fact.cantDeg, state: 'fitted' } satisfies SoleValue },
+      ];
+    case 'cuff.set': {
+      const value: PivotsValue = { lateralMm: fact.lateralMm, medialMm: fact.medialMm ?? null };
+      return [{ slot: slot.pivots(fact.side), value }];
+    }
+    case 'cuff.read':
+      return whole(fact, slot.read(fact.side));
+    case 'cuff.closed':
+      return whole(fact, slot.closed(fact.side));
+    case 'stance.read':
+      return whole(fact, slot.stance(fact.side));
+    case 'cant.chosen':
+      return whole(fact, slot.cant(fact.side));
+    case 'sole.measured':
+      return whole(fact, slot.measured(fact.side, fact.when ?? 'after'));
+    case 'foreaft.read':
+      return whole(fact, `foreaft/${fact.side}`);
+    case 'struck':
+      return [];
+    default:
+      return fact satisfies never;
+  }
+}
+
+/**
+ * Are two values of a slot the same? A medial pivot that was not stated counts as 0 here, and a sole's cant is
+ * its angle whatever brought it there.
+ */
+export function sameValue(slotName: string, a: unknown, b: unknown): boolean {
+  if (slotName.startsWith('pivots/')) {
+    const [p, q] = [a as PivotsValue, b as PivotsValue];
+    return p.lateralMm === q.lateralMm && (p.medialMm ?? 0) === (q.medialMm ?? 0);
+  }
+  if (slotName.startsWith('sole/')) return (a as SoleValue).cantDeg === (b as SoleValue).cantDeg;
+  return JSON.stringify(sorted(a)) === JSON.stringify(sorted(b));
+}
+
+const sorted = (value: unknown): unknown =>
+  Array.isArray(value)
+    ? value.map(sorted)
+    : typeof value === 'object' && value !== null
+      ? Object.fromEntries(
+          Object.entries(value)
+            .sort(([p], [q]) => (p < q ? -1 : 1))
+            .map(([k, v]) => [k, sorted(v)]),
+        )
+      : value;
