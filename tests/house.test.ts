@@ -1,5 +1,6 @@
 /** The house: its walls, its names, its habits. Every check is itself checked on something that must fail it. */
 import { describe, expect, it } from 'vitest';
+import { needsPackages } from './helpers/house/bare.ts';
 import { isCode, ownPaths, readAll } from './helpers/house/files.ts';
 import { importsOf } from './helpers/house/imports.ts';
 import { impurities } from './helpers/house/purity.ts';
@@ -95,7 +96,9 @@ describe('walls', () => {
 
   it('name the line of an import, in a component too', () => {
     const text = '<h1>x</h1>\n<script lang="ts">\n  import a from "./a.ts";\n</script>\n';
-    expect(importsOf({ path: 'stations/desk/App.svelte', text })).toEqual([{ specifier: './a.ts', line: 3 }]);
+    expect(importsOf({ path: 'stations/desk/App.svelte', text })).toEqual([
+      { specifier: './a.ts', line: 3, atLoad: true },
+    ]);
   });
 });
 
@@ -124,6 +127,23 @@ describe('the core', () => {
   it('may have members of such names', () => {
     const text = 'const x = { process: 1 }; x.process; new Date(0); interface A { console: string }';
     expect(impurities({ path: 'core/x.ts', text })).toEqual([]);
+  });
+});
+
+describe('what runs before packages are installed', () => {
+  it('loads none', () => {
+    const starts = code.map(({ path }) => path).filter((path) => /^server\/setup\/[^/]+\.mjs$/.test(path));
+    expect(needsPackages(['tests/run.mjs', ...starts], code)).toEqual([]);
+  });
+
+  it('would be seen to load one, also by way of another file', () => {
+    const some = [
+      { path: 'tests/run.mjs', text: `import './a.mjs'; import 'node:fs'; await import('vitest');` },
+      { path: 'tests/a.mjs', text: `export { x } from 'yjs';` },
+    ];
+    expect(needsPackages(['tests/run.mjs'], some)).toEqual([
+      'tests/a.mjs:1: loads yjs before it is installed',
+    ]);
   });
 });
 

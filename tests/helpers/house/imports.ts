@@ -7,6 +7,8 @@ export interface Import {
   /** What stands in quotes; null where it is computed, so that nobody can say what is imported. */
   readonly specifier: string | null;
   readonly line: number;
+  /** Loaded when the file is loaded: not by a call, and not for its types alone. */
+  readonly atLoad: boolean;
 }
 
 const literal = (node: ts.Node | undefined): string | null =>
@@ -33,12 +35,16 @@ function importedBy(node: ts.Node): (string | null)[] {
   return [];
 }
 
+const isAtLoad = (node: ts.Node): boolean =>
+  (ts.isImportDeclaration(node) && node.importClause?.phaseModifier !== ts.SyntaxKind.TypeKeyword) ||
+  (ts.isExportDeclaration(node) && !node.isTypeOnly);
+
 function importsOfScript(path: string, text: string, firstLine: number): Import[] {
   const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true, ts.ScriptKind.TS);
   const found: Import[] = [];
   const visit = (node: ts.Node): void => {
     const line = firstLine + source.getLineAndCharacterOfPosition(node.getStart()).line;
-    found.push(...importedBy(node).map((specifier) => ({ specifier, line })));
+    found.push(...importedBy(node).map((specifier) => ({ specifier, line, atLoad: isAtLoad(node) })));
     node.forEachChild(visit);
   };
   visit(source);
@@ -60,6 +66,7 @@ function importsOfMarkup(node: unknown, lineAt: (offset: number) => number): Imp
           {
             specifier: source?.type === 'Literal' ? String(source.value) : null,
             line: lineAt(start ?? 0),
+            atLoad: false,
           },
         ]
       : [];
