@@ -116,6 +116,7 @@ function moveOf(
   from: Pair,
   to: Pair,
   expect: Pair,
+  verdict: CuffVerdict,
   atLeast: boolean,
 ): CuffPlan['move'] {
   const by = { medialMm: mm(to.medialMm - from.medialMm), lateralMm: mm(to.lateralMm - from.lateralMm) };
@@ -128,6 +129,8 @@ function moveOf(
   const turned = lean(hardware, to) - lean(hardware, from);
   if (Math.abs(by.lateralMm) < 1e-6 && Math.abs(by.medialMm) < 1e-6)
     return { ...by, ...counted, text: `${boot(side)}: leave the pivots as they are.` };
+  if (verdict === 'even')
+    return { ...by, ...counted, text: `${boot(side)}: even as it is; nothing has to move.` };
   const one = (adjuster: string, move: number, marks: number | undefined, at: Mm): string =>
     Math.abs(move) < 1e-6
       ? `${adjuster} pivot stays at ${placeWords(at)}`
@@ -375,7 +378,7 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
       correctionSdDeg: seen && correctionSd(hardware, set, seen, correction.correctionDeg),
       bound: seen ? 'exact' : 'at-least',
       target: target && { ...target, leanDeg: leanOf(hardware, target) },
-      move: target && moveOf(side, hardware, set, target, predicted!, !seen),
+      move: target && moveOf(side, hardware, set, target, predicted!, verdict, !seen),
       predicted,
       limitedBy: correction.limitedBy,
       chanceEven,

@@ -87,6 +87,15 @@ const RULES: Partial<Record<Kind, Rule>> = { 'cuff.read': touches };
 export const isKind = (value: unknown): value is Kind =>
   typeof value === 'string' && Object.hasOwn(KINDS, value);
 
+const TYPE_WORDS: Partial<Record<string, string>> = {
+  int: 'a whole number',
+  number: 'a number',
+  string: 'a text',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'an object',
+};
+
 /** What is wanted, in words, from one of zod's issues. `raw` is the whole value that was parsed. */
 function misfitOf(issue: z.core.$ZodIssue, raw: unknown): Misfit {
   const field = issue.path.map(String).join('.');
@@ -121,7 +130,7 @@ function misfitOf(issue: z.core.$ZodIssue, raw: unknown): Misfit {
     case 'invalid_type':
       return {
         field,
-        wants: `must be ${issue.expected === 'int' ? 'a whole number' : `a ${issue.expected}`} (${shown})`,
+        wants: `must be ${TYPE_WORDS[issue.expected] ?? issue.expected} (${shown})`,
       };
     case 'invalid_union': {
       // The branch that got furthest says most: a number out of bounds beats "is not a text".

@@ -18,12 +18,17 @@ export interface SessionFile {
   readonly facts: readonly (Fact | Envelope)[];
 }
 
-export type ReadFile = { readonly ok: true; readonly file: SessionFile } | { readonly ok: false; readonly error: string };
+export type ReadFile =
+  { readonly ok: true; readonly file: SessionFile } | { readonly ok: false; readonly error: string };
 
 const head = z.looseObject({
   format: z.string(),
   person: z
-    .looseObject({ name: z.string().max(LIMIT.text), contact: z.string().max(LIMIT.text), language: z.string().max(LIMIT.text) })
+    .looseObject({
+      name: z.string().max(LIMIT.text),
+      contact: z.string().max(LIMIT.text),
+      language: z.string().max(LIMIT.text),
+    })
     .partial()
     .optional(),
   facts: z.array(z.unknown()).max(LIMIT.factsPerSession),
@@ -38,9 +43,13 @@ const nameOf = (value: unknown, index: number): string => {
 /** Reads a session file from parsed JSON. The error is one line that names the fact and the field. */
 export function readSession(json: unknown): ReadFile {
   const wrong = (error: string): ReadFile => ({ ok: false, error: error.replace(/\s+/g, ' ') });
-  if (typeof json !== 'object' || json === null || Array.isArray(json)) return wrong('not a session file: must be an object with format and facts');
+  if (typeof json !== 'object' || json === null || Array.isArray(json))
+    return wrong('not a session file: must be an object with format and facts');
   const { format } = json as { format?: unknown };
-  if (format !== SESSION_FORMAT) return wrong(`format: must be ${SESSION_FORMAT} (is ${format === undefined ? 'missing' : JSON.stringify(format)})`);
+  if (format !== SESSION_FORMAT)
+    return wrong(
+      `format: must be ${SESSION_FORMAT} (is ${format === undefined ? 'missing' : JSON.stringify(format)})`,
+    );
   const parsed = head.safeParse(json);
   if (!parsed.success) {
     const issue = parsed.error.issues[0]!;
@@ -50,7 +59,10 @@ export function readSession(json: unknown): ReadFile {
   const ids = new Set<string>();
   for (const [index, value] of parsed.data.facts.entries()) {
     const fact = parseLenient(value);
-    if (!fact.ok) return wrong(`${nameOf(value, index)}: ${fact.misfit.field ? `${fact.misfit.field}: ` : ''}${fact.misfit.wants}`);
+    if (!fact.ok)
+      return wrong(
+        `${nameOf(value, index)}: ${fact.misfit.field ? `${fact.misfit.field}: ` : ''}${fact.misfit.wants}`,
+      );
     if (ids.has(fact.fact.id)) return wrong(`${nameOf(value, index)}: id: is there twice`);
     ids.add(fact.fact.id);
     facts.push(fact.fact);

@@ -21,7 +21,7 @@ describe('facts', () => {
     [{ at: 'this morning' }, 'at', 'ISO 8601'],
     [{ id: 'a b' }, 'id', 'letters, digits'],
     [{ by: { role: 'measuring' } }, 'by.station', 'is missing'],
-    [{ basis: 'f1' }, 'basis', 'must be a array'],
+    [{ basis: 'f1' }, 'basis', 'must be a list'],
   ])('[FAC-1] %o names %s', (change, field, wants) => {
     for (const parse of [parseStrict, parseLenient]) {
       const parsed = parse(reading(change));
@@ -112,7 +112,7 @@ describe('admission', () => {
       'kind',
     ],
     [next({ medialMm: 900 }), floor, 'shape', 'medialMm'],
-    [next({ kind: 'leg.known' }), floor, 'shape', 'medialMm'],
+    [next({ kind: 'leg.known' }), floor, 'shape', 'mLegMm'],
   ])('[ADM-1] refuses the wrong writer: %#', (fact, writer, code, field) => {
     expect(admit(known(base), fact, writer)).toMatchObject({ ok: false, refusal: { code, field } });
   });
