@@ -34,6 +34,9 @@ const SETTABLE = {
   help: { type: 'boolean', default: false },
 } as const;
 
+/** There is no such place. */
+const SHOP = 'Quirlbach Boot Bench';
+
 /** What the person who typed it can mend; shown without a stack. */
 class Misuse extends Error {}
 
@@ -70,7 +73,8 @@ async function ownServer({ port, host, data }: Options) {
   const folder = data ?? mkdtempSync(join(tmpdir(), 'fibula-demo-'));
   const remove = () => data ?? rmSync(folder, { recursive: true, force: true });
   try {
-    const server = await startServer(folder, ['--plain', '--host', host, '--port', String(port)]);
+    const where = ['--plain', '--host', host, '--port', String(port)];
+    const server = await startServer(folder, [...where, '--shop', SHOP, '--log-level', 'warn']);
     return { server, code: operatorCode(folder, ['desk']), remove };
   } catch (error) {
     remove();

@@ -11,6 +11,8 @@ export interface TestServer {
   readonly url: string;
   readonly data: string;
   readonly server: ServerProcess;
+  /** The pairing codes that the console shows while no desk is paired. */
+  shownCodes(): { readonly code: string; readonly roles: readonly string[] }[];
   /** A pairing code by the operator's command. */
   code(roles: readonly StationRole[]): string;
   /** A station that is a program, paired with these roles. */
@@ -29,6 +31,11 @@ export async function serve(options: { data?: string; args?: readonly string[] }
     url: server.url,
     data,
     server,
+    shownCodes: () =>
+      [...server.output().matchAll(/^ *(\d{6}) +([a-z]+(?:, [a-z]+)*) +\(/gm)].map(([, shown, roles]) => ({
+        code: shown!,
+        roles: roles!.split(', '),
+      })),
     code,
     station: (roles, name = roles.join(' and ')) => Station.pair(server.url, code(roles), name),
     close: async () => {
