@@ -110,6 +110,24 @@ function readyProblems(log: Log, side: Side): Problem[] {
   });
 }
 
+/** What cannot be undone, done without the owner's agreement on record. */
+function notAgreed(log: Log): Problem[] {
+  const agreed = log.live('work.agreed');
+  const irreversible = [
+    ...log.live('pivot.reworked'),
+    ...log.live('plate.fitted').filter((fact) => fact.method === 'plane'),
+    ...log.live('shell.worked').filter((fact) => fact.method !== 'stretch'),
+  ];
+  return irreversible
+    .filter((fact) => !agreed.some((agreement) => log.knew(fact.id, agreement.id)))
+    .map((fact) => ({
+      fact: fact.id,
+      side: fact.side,
+      code: 'not-agreed',
+      text: `The ${fact.side} boot: ${fact.kind} ${fact.id} cannot be undone, and no agreement of the owner stood on record before it.`,
+    }));
+}
+
 const isService = (value: unknown): value is Scene['service'] =>
   (SERVICES as readonly unknown[]).includes(value);
 
@@ -132,6 +150,7 @@ export function sceneOf(log: Log): Scene {
       ...SIDES.flatMap((side) => readyProblems(log, side)),
       ...left.problems,
       ...right.problems,
+      ...notAgreed(log),
     ],
   };
 }

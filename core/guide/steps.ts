@@ -41,7 +41,10 @@ function intake(scene: Scene): Outcome {
     ...(scene.health ? [] : ['Ask about health, and keep the outcome.']),
   ];
   if (scene.health === 'stop') return outcome('blocked', 'The health answers say stop.');
-  return missing.length ? outcome('ready', ...missing) : outcome('done');
+  if (missing.length) return outcome('ready', ...missing);
+  return scene.health === 'refer'
+    ? outcome('done', 'The health answers say refer: a clinician sees this skier before the work goes on.')
+    : outcome('done');
 }
 
 function ready(scene: Scene, side: Side): Outcome {

@@ -42,7 +42,13 @@ function prefixes({ kind, side: of, item, adjuster, when }: Draft): readonly str
     case 'boot.described':
       return [slot.boot(side)];
     case 'pivot.reworked':
-      return [slot.boot(side), slot.reworked(side, adjuster ?? ''), slot.pivots(side), slot.closed(side)];
+      return [
+        'work.agreed',
+        slot.boot(side),
+        slot.reworked(side, adjuster ?? ''),
+        slot.pivots(side),
+        slot.closed(side),
+      ];
     case 'ready.checked':
       return [
         slot.ready(side, item ?? ''),
@@ -50,7 +56,7 @@ function prefixes({ kind, side: of, item, adjuster, when }: Draft): readonly str
         ...(item === 'sole-flat' ? [slot.sole(side)] : []),
       ];
     case 'shell.worked':
-      return [slot.shell(side)];
+      return ['work.agreed', slot.shell(side)];
     case 'sole.set':
       return [slot.sole(side)];
     case 'cuff.set':
@@ -64,7 +70,13 @@ function prefixes({ kind, side: of, item, adjuster, when }: Draft): readonly str
     case 'cant.chosen':
       return [slot.stance(side), slot.cant(side)];
     case 'plate.fitted':
-      return [slot.cant(side), slot.plate(side), slot.sole(side), slot.measured(side, 'before')];
+      return [
+        'work.agreed',
+        slot.cant(side),
+        slot.plate(side),
+        slot.sole(side),
+        slot.measured(side, 'before'),
+      ];
     case 'sole.measured':
       return [slot.plate(side), slot.sole(side), slot.measured(side, when ?? 'after')];
     case 'foreaft.read':

@@ -108,7 +108,8 @@ export const KINDS = {
   'work.agreed': kind(['desk'], (object) =>
     object({
       irreversible: z.array(name(80)).max(40),
-      by: z.enum(['owner', 'guardian']),
+      // Not `by`, which is the envelope's: who wrote it down is not who agreed.
+      agreedBy: z.enum(['owner', 'guardian']).optional(),
       price: numberIn(0, 1e6).optional(),
       deposit: numberIn(0, 1e6).optional(),
       reworkUntil: day.optional(),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { admit, parseLenient, parseStrict, plan, readSession } from '../../core/index.ts';
+import { z } from 'zod';
+import { admit, KIND_NAMES, KINDS, parseLenient, parseStrict, plan, readSession } from '../../core/index.ts';
 import type { Fact, Writer } from '../../core/index.ts';
 import { story, Story } from '../helpers/facts.ts';
 
@@ -89,6 +90,15 @@ describe('facts', () => {
     expect(read).toMatchObject({ ok: false, error: expect.stringContaining(says) as string });
     if (!read.ok) expect(read.error).not.toContain('\n');
   });
+});
+
+it('[FAC-1] no kind has a field that the envelope needs', () => {
+  for (const kind of KIND_NAMES) {
+    const { shape } = KINDS[kind].payload(z.strictObject) as unknown as { shape: object };
+    expect(
+      Object.keys(shape).filter((field) => ['id', 'kind', 'at', 'by', 'basis', 'v'].includes(field)),
+    ).toEqual([]);
+  }
 });
 
 describe('admission', () => {

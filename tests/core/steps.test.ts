@@ -157,6 +157,17 @@ describe('steps', () => {
     expect(plan(s.facts).next).toMatchObject([{ role: 'desk', do: 'released.unfit' }]);
   });
 
+  it('[STP-6] a slot without the owner’s agreement is a problem, with it none', () => {
+    const slotted = { side: 'left', adjuster: 'lateral', method: 'slot', newUpMm: 5, newDownMm: 9 } as const;
+    const s = story();
+    s.add('pivot.reworked', slotted);
+    expect(codes(s)).toEqual(['not-agreed']);
+    const agreed = story();
+    agreed.add('work.agreed', { irreversible: ['slot'], agreedBy: 'owner', warrantyTold: true });
+    agreed.add('pivot.reworked', slotted);
+    expect(codes(agreed)).toEqual([]);
+  });
+
   it('every caution stands at its step, with its signal word', () => {
     const { cautions } = plan(story().facts);
     expect(cautions).toContainEqual(
