@@ -7,7 +7,7 @@
  */
 import { readyBrowser } from './helpers/install-browser.mjs';
 import { checks } from './helpers/checks.mjs';
-import { nodeTooOld, readyPackages } from './helpers/ready-packages.mjs';
+import { readyPackages, readyPages } from './helpers/ready-packages.mjs';
 import { runVitest } from './helpers/run-vitest.mjs';
 
 const args = process.argv.slice(2);
@@ -17,26 +17,34 @@ const onlyChecks = args[0] === '--check';
 const closingLine = ({ passed, failed, skipped }) =>
   `${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`;
 
+/** The pages that the browsers load; where they cannot be built, the tests run all the same and say what else fails. */
+async function pages() {
+  try {
+    await readyPages();
+    return { passed: 0, failed: 0, skipped: 0, why: [] };
+  } catch (error) {
+    return {
+      passed: 0,
+      failed: 1,
+      skipped: 0,
+      why: [error instanceof Error ? error.message : String(error)],
+    };
+  }
+}
+
 /** @returns {Promise<number>} exit code */
 async function main() {
-  const tooOld = nodeTooOld(process.versions.node);
-  if (tooOld) {
-    console.error(tooOld);
-    return 1;
-  }
   await readyPackages();
   if (!onlyChecks) process.env.FIBULA_BROWSER = await readyBrowser();
 
-  const checked = await checks();
-  const tested = onlyChecks ? { passed: 0, failed: 0, skipped: 0, why: [] } : await runVitest(args);
+  const parts = [await checks()];
+  if (!onlyChecks) parts.push(await pages(), await runVitest(args));
 
-  const why = [...checked.why, ...tested.why];
+  const why = parts.flatMap((part) => part.why);
   if (why.length > 0) console.error(`\nWhat failed:\n${why.map((line) => `  - ${line}`).join('\n')}`);
-  const sum = {
-    passed: checked.passed + tested.passed,
-    failed: checked.failed + tested.failed,
-    skipped: tested.skipped,
-  };
+  const total = (/** @type {'passed' | 'failed' | 'skipped'} */ name) =>
+    parts.reduce((sum, part) => sum + part[name], 0);
+  const sum = { passed: total('passed'), failed: total('failed'), skipped: total('skipped') };
   console.log(`\n${closingLine(sum)}`);
   return sum.failed > 0 ? 1 : 0;
 }

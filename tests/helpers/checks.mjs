@@ -30,7 +30,7 @@ const CHECKS = [
 
 /** Every check runs, also after one has failed, so that one run says all. */
 export async function checks() {
-  const sum = { passed: 0, failed: 0, why: /** @type {string[]} */ ([]) };
+  const sum = { passed: 0, failed: 0, skipped: 0, why: /** @type {string[]} */ ([]) };
   for (const { name, program, args, failed } of CHECKS) {
     console.log(`\nCheck: ${name}`);
     if ((await run(packaged(program), args)) === 0) sum.passed += 1;
