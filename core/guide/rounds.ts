@@ -34,7 +34,9 @@ export function roundsOf(
   const before: Observation[] = [];
   return runsOf(readings).map((run) => {
     const set = run[0]!.set!;
-    const expected = before.length ? estimate(prior, before)?.at(shift(hardware, set)) : undefined;
+    const expected = before.length
+      ? (estimate(prior, before)?.likeliest(shift(hardware, set)) ?? null)
+      : null;
     // What the leg truly gives beside a press is not in the average of the free readings.
     const free = run.filter((r) => !pressed(r));
     const shown = free.length ? free : [run.at(-1)!];
@@ -46,7 +48,7 @@ export function roundsOf(
       medialMm,
       lateralMm,
       biasMm: mm(medialMm - lateralMm),
-      predictedBiasMm: expected?.biasMm ?? null,
+      predictedBiasMm: expected,
       pressed: run.some(pressed),
       stale: run.every((r) => r.staleBecause.length > 0),
       facts: run.map((r) => r.fact.id),

@@ -43,7 +43,10 @@ export interface BiasEstimate {
 }
 
 export interface Estimate {
+  /** Everything about the bias at one setting. */
   at(shiftMm: Mm): BiasEstimate;
+  /** The most likely bias at one setting: without bounds the mean, beside them close to it, and cheap. */
+  likeliest(shiftMm: Mm): Mm;
 }
 
 type Point = readonly [m: number, k: number];
@@ -140,9 +143,13 @@ function fromNormal([m, k]: Point, covariance: Sym2, x: number): BiasEstimate {
   };
 }
 
-/** Grid of the whitened posterior: 8 standard deviations each way, a quarter apart. */
-const REACH = 8;
-const STEP = 0.25;
+/**
+ * Grid of the whitened posterior, in its standard deviations. For a smooth density a plain sum over steps of a half is
+ * exact to 1e-30; bias has the finer step for the chances that are read off its distribution.
+ */
+const REACH = 7;
+const BIAS_STEP = 0.125;
+const RESPONSE_STEP = 0.5;
 
 /** Moments and chances of (D, k) on a grid whose first axis is D, so that a chance is a one-dimensional sum. */
 function fromGrid(mode: ReturnType<typeof modeOf>, x: number): BiasEstimate {
@@ -152,9 +159,9 @@ function fromGrid(mode: ReturnType<typeof modeOf>, x: number): BiasEstimate {
   const [slope, rest] = [dk / sdD, Math.sqrt(Math.max(kk - (dk * dk) / dd, 1e-18))];
   const peak = mode.logDensity(mode.at);
   const rows: { d: number; weight: number; k: number; kk: number }[] = [];
-  for (let u = -REACH; u <= REACH; u += STEP) {
+  for (let u = -REACH; u <= REACH; u += BIAS_STEP) {
     const row = { d: d0 + sdD * u, weight: 0, k: 0, kk: 0 };
-    for (let v = -REACH; v <= REACH; v += STEP) {
+    for (let v = -REACH; v <= REACH; v += RESPONSE_STEP) {
       const k = mode.at[1] + slope * u + rest * v;
       const weight = Math.exp(mode.logDensity([row.d / 2 + x * k, k]) - peak);
       row.weight += weight;
@@ -169,7 +176,7 @@ function fromGrid(mode: ReturnType<typeof modeOf>, x: number): BiasEstimate {
   const k = sum((r) => r.k) / total;
   const below = (limit: number): number => {
     // The row whose cell holds the limit counts by the share below it.
-    const cell = sdD * STEP;
+    const cell = sdD * BIAS_STEP;
     return sum((r) => r.weight * Math.min(1, Math.max(0, (limit - r.d) / cell + 0.5))) / total;
   };
   return {
@@ -191,6 +198,7 @@ export function estimate(prior: Prior, observations: readonly Observation[]): Es
   const bounded = observations.some((o) => o.bound !== 'exact');
   return {
     at: (shiftMm) => (bounded ? fromGrid(mode, shiftMm) : fromNormal(mode.at, mode.covariance, shiftMm)),
+    likeliest: (shiftMm) => mm(2 * (mode.at[0] - shiftMm * mode.at[1])),
   };
 }
 
