@@ -1,0 +1,72 @@
+/** The server's HTTP answers, as the stations use them (`docs/protocol.md`). */
+import type { StationRole } from '../../core/index.ts';
+
+export interface Me {
+  /** Appears in facts as `by.station`; survives re-pairing. */
+  readonly device: string;
+  /** Upper part of this station's Yjs client ids. */
+  readonly number: number;
+  readonly name: string;
+  readonly roles: readonly StationRole[];
+  /** Names the boards of this run of the server. */
+  readonly boot: string | number;
+  readonly protocol: number;
+  readonly plain: boolean;
+  readonly shop: { readonly name: string; readonly timeZone: string };
+}
+
+export interface Person {
+  readonly ref: string;
+  readonly name: string;
+  readonly contact?: string | null;
+  readonly language?: string | null;
+}
+
+export interface PairingCode {
+  readonly code: string;
+  readonly roles: readonly StationRole[];
+  readonly expiresAt: string | number;
+}
+
+/** A `code` of `unreachable` means no answer came at all. */
+export interface ApiError {
+  readonly status: number;
+  readonly code: string;
+  readonly text: string;
+}
+
+export type Answer<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: ApiError };
+
+async function ask<T>(method: string, path: string, body?: unknown): Promise<Answer<T>> {
+  let response: Response;
+  try {
+    response = await fetch(path, {
+      method,
+      credentials: 'same-origin',
+      headers: body === undefined ? {} : { 'content-type': 'application/json' },
+      body: body === undefined ? null : JSON.stringify(body),
+    });
+  } catch {
+    return { ok: false, error: { status: 0, code: 'unreachable', text: '' } };
+  }
+  const json: unknown = await response.json().catch(() => null);
+  if (response.ok) return { ok: true, value: json as T };
+  const error = (json as { error?: { code?: string; text?: string } } | null)?.error;
+  return {
+    ok: false,
+    error: { status: response.status, code: error?.code ?? 'unknown', text: error?.text ?? '' },
+  };
+}
+
+export const api = {
+  me: () => ask<Me>('GET', '/api/me'),
+  pair: (request: { code: string; name?: string; device?: string }) => ask<Me>('POST', '/api/pair', request),
+  newCode: (roles: readonly StationRole[]) => ask<PairingCode>('POST', '/api/codes', { roles }),
+  findPeople: (q: string) => ask<{ people: Person[] }>('GET', `/api/people?q=${encodeURIComponent(q)}`),
+  person: (ref: string) => ask<Person>('GET', `/api/people/${encodeURIComponent(ref)}`),
+  putPerson: (ref: string, person: { name: string; contact?: string; language?: string }) =>
+    ask<Person>('PUT', `/api/people/${encodeURIComponent(ref)}`, person),
+  room: (session: string) =>
+    ask<{ room: string }>('GET', `/api/sessions/${encodeURIComponent(session)}/room`),
+};

@@ -1,0 +1,138 @@
+/** One shared document on the wire: y-websocket, the server's own messages, and client ids that say whose they are. */
+import { readVarString, readVarUint8Array } from 'lib0/decoding';
+import type { Decoder } from 'lib0/decoding';
+import { ObservableV2 } from 'lib0/observable';
+import { WebsocketProvider } from 'y-websocket';
+import * as Y from 'yjs';
+import { CLIENT_SPAN, MESSAGE, PROTOCOL, stationOf } from '../../core/index.ts';
+import type { Refusal } from '../../core/index.ts';
+import { randomUint32 } from './chance.ts';
+
+/** A refusal, with the Yjs client id that is blocked in this document from now on. */
+export type Refused = Refusal & { readonly client: number };
+
+interface LinkEvents {
+  /** The document changed. */
+  change: () => void;
+  /** More is on disk than before. */
+  durable: () => void;
+  /** The first answer of this document came: what the server has is here. */
+  synced: () => void;
+  /** Connected, or no longer. */
+  status: () => void;
+  refused: (refused: Refused) => void;
+  /** These facts were there already, so this document's own copy will never be taken. */
+  already: (ids: readonly string[]) => void;
+  /** The server does not want this socket back (44xx). */
+  closed: (code: number, reason: string) => void;
+  presence: () => void;
+}
+
+export interface LinkOptions {
+  readonly room: string;
+  /** This station's number. */
+  readonly station: number;
+  /** `ws(s)://host:port/sync` */
+  readonly url: string;
+}
+
+export const syncUrl = (at: { protocol: string; host: string }): string =>
+  `${at.protocol === 'https:' ? 'wss' : 'ws'}://${at.host}/sync`;
+
+export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] }> {
+  readonly doc = new Y.Doc();
+  readonly room: string;
+  readonly #provider: WebsocketProvider;
+  readonly #station: number;
+  readonly #durable = new Map<number, number>();
+  #everSynced = false;
+
+  constructor({ room, station, url }: LinkOptions) {
+    super();
+    this.room = room;
+    this.#station = station;
+    this.#ownClientId();
+    const provider = new WebsocketProvider(url, room, this.doc, {
+      connect: false,
+      // Tabs must not pass updates to each other around the server's gate.
+      disableBc: true,
+      params: { protocol: String(PROTOCOL) },
+    });
+    this.#provider = provider;
+    this.#handle(MESSAGE.durable, (decoder) => this.#mergeDurable(readVarUint8Array(decoder)));
+    this.#handle(MESSAGE.refused, (decoder) =>
+      this.emit('refused', [JSON.parse(readVarString(decoder)) as Refused]),
+    );
+    this.#handle(MESSAGE.alreadySaved, (decoder) =>
+      this.emit('already', [JSON.parse(readVarString(decoder)) as string[]]),
+    );
+    provider.on('status', () => this.emit('status', []));
+    provider.on('sync', (is: boolean) => {
+      if (is && !this.#everSynced) {
+        this.#everSynced = true;
+        this.emit('synced', []);
+      }
+      this.emit('status', []);
+    });
+    provider.on('closed', ({ code, reason }) => this.emit('closed', [code, reason]));
+    provider.awareness.on('change', () => this.emit('presence', []));
+    this.doc.on('update', () => this.emit('change', []));
+  }
+
+  connect(): void {
+    this.#provider.connect();
+  }
+
+  get connected(): boolean {
+    return this.#provider.wsconnected && this.#provider.synced;
+  }
+
+  /** Whether the server's content has ever arrived in this document. */
+  get everSynced(): boolean {
+    return this.#everSynced;
+  }
+
+  /** Is the item with this client and clock on the server's disk? */
+  isDurable(client: number, clock: number): boolean {
+    return (this.#durable.get(client) ?? 0) > clock;
+  }
+
+  /** Yjs takes another client id when it meets its own from elsewhere: ours must still say whose it is. */
+  write(change: (doc: Y.Doc) => void): void {
+    if (stationOf(this.doc.clientID) !== this.#station) this.#ownClientId();
+    this.doc.transact(() => change(this.doc));
+  }
+
+  setPresence(state: Record<string, unknown>): void {
+    this.#provider.awareness.setLocalState(state);
+  }
+
+  /** Everybody else's presence. */
+  get others(): readonly Record<string, unknown>[] {
+    const { awareness } = this.#provider;
+    return [...awareness.getStates()]
+      .filter(([client]) => client !== awareness.clientID)
+      .map(([, state]) => state);
+  }
+
+  override destroy(): void {
+    this.#provider.destroy();
+    this.#provider.awareness.destroy();
+    this.doc.destroy();
+    super.destroy();
+  }
+
+  #ownClientId(): void {
+    this.doc.clientID = this.#station * CLIENT_SPAN + randomUint32();
+  }
+
+  #handle(message: number, read: (decoder: Decoder) => void): void {
+    this.#provider.messageHandlers[message] = (_encoder, decoder) => read(decoder);
+  }
+
+  #mergeDurable(vector: Uint8Array): void {
+    for (const [client, clock] of Y.decodeStateVector(vector))
+      this.#durable.set(client, Math.max(clock, this.#durable.get(client) ?? 0));
+    this.emit('durable', []);
+  }
+}

@@ -1,0 +1,23 @@
+/** Numbers as people type and read them. Comma and point are both a decimal sign; thousands are never grouped. */
+
+/** `'7,5'` and `'7.5'` are 7.5; null for anything that is not one plain number. */
+export function parseNumber(typed: string): number | null {
+  const text = typed.trim().replace('−', '-').replace(',', '.');
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : null;
+}
+
+/** At most `digits` decimals, none that say nothing, a true minus sign: `−1.5`, `7`. */
+export function shown(value: number, digits = 1): string {
+  const rounded = Number(value.toFixed(digits));
+  return (Object.is(rounded, -0) ? 0 : rounded).toString().replace('-', '−');
+}
+
+/** As `shown`, with a plus sign for what is above zero: `+1.5`. */
+export const signed = (value: number, digits = 1): string => {
+  const text = shown(value, digits);
+  return Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
+};
+
+/** Rounded to whole per cent, but never 0 or 100 for what is not certain. */
+export const percent = (chance: number): string =>
+  `${chance > 0 && chance < 0.01 ? '<1' : chance < 1 && chance > 0.99 ? '>99' : Math.round(chance * 100)} %`;

@@ -1,0 +1,4 @@
+/** What every station page needs before anything else runs. Must be its first import. */
+import './jitless.ts';
+import './tokens.css';
+import './base.css';

@@ -1,0 +1,77 @@
+/** Words about boots: hardware, readiness, and how the form asks for them. */
+import { READY_ITEMS, ASKED_ITEMS } from '../../../core/index.ts';
+import type { Payload } from '../../../core/index.ts';
+
+export type Item = Payload<'ready.checked'>['item'];
+export type Outcome = Payload<'ready.checked'>['outcome'];
+
+export const ITEMS: readonly Item[] = [...READY_ITEMS, ...ASKED_ITEMS];
+
+export const itemWord: Record<Item, string> = {
+  footbed: 'Footbed',
+  shell: 'Shell clearance',
+  'cuff-neutral': 'Cuff at factory neutral',
+  'sole-flat': 'Sole stands flat',
+  'pivot-play': 'Pivots without play',
+  'buckles-strap': 'Buckles and strap sound',
+  liner: 'Liner in and right way round',
+  'heel-seated': 'Heel seated',
+  'walk-lock': 'Walk lock closed',
+};
+
+export const outcomeWord: Record<Outcome, string> = {
+  done: 'done',
+  'not-needed': 'not needed',
+  'kept-as-found': 'kept as found',
+  open: 'to do',
+};
+export const outcomeSign: Record<Outcome, string> = {
+  done: '●',
+  'not-needed': '–',
+  'kept-as-found': '◆',
+  open: '○',
+};
+
+export const hardware = {
+  pivots: { dual: 'Two adjusters', single: 'One adjuster', fixed: 'Fixed pivots' },
+  pivotsHint: { dual: 'lateral and medial', single: 'lateral only', fixed: 'no adjustment' },
+};
+
+export const bootForm = {
+  title: 'The boots',
+  one: (side: string): string => `${side} boot`,
+  both: 'Same boot both sides',
+  bothHint: 'Model, size and hardware only. Readings are never copied from side to side.',
+  model: 'Model',
+  mondo: 'Mondopoint',
+  mondoHint: 'in centimetres (26.5) or millimetres (265)',
+  soleLength: 'Sole length',
+  soleStandard: 'Sole standard',
+  standards: {
+    'iso5355-a': 'ISO 5355 A: alpine, adult',
+    'iso5355-c': 'ISO 5355 C: alpine, child',
+    'iso23223-a': 'ISO 23223 A: grip walk, adult',
+    'iso23223-c': 'ISO 23223 C: grip walk, child',
+    'iso9523-a': 'ISO 9523 A: touring, adult',
+    'iso9523-c': 'ISO 9523 C: touring, child',
+    other: 'Another sole',
+  },
+  pivots: 'Pivot hardware',
+  spacing: 'Pivot spacing',
+  spacingHint: 'across the boot, centre to centre',
+  height: 'Reading height',
+  heightHint: 'above the pivot line',
+  lean: 'Factory lean',
+  leanHint: 'outward is plus; leave empty when unknown',
+  lateralUp: 'Lateral travel up',
+  lateralDown: 'Lateral travel down',
+  medialUp: 'Medial travel up',
+  medialDown: 'Medial travel down',
+  mark: 'One mark is',
+  markHint: 'leave empty when there are no marks',
+  known: 'Boots used before in this form',
+  save: 'Describe both boots',
+  saveOne: (side: string): string => `Describe the ${side} boot`,
+  missing: (labels: readonly string[]): string => `Still needed: ${labels.join(', ')}.`,
+  standardShort: 'Standard',
+};

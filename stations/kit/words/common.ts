@@ -1,0 +1,173 @@
+/** Words that all stations share. Every sentence a person reads on a station lives in this folder, or in the plan. */
+import type { Adjuster, RefusalCode, Side, StationRole, StepName, StepStatus } from '../../../core/index.ts';
+import { shown } from '../numbers.ts';
+
+export const sideWord = (side: Side): string => (side === 'left' ? 'left' : 'right');
+export const Sided = (side: Side): string => (side === 'left' ? 'Left' : 'Right');
+export const adjusterWord = (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'lateral' : 'medial');
+
+export const roleWord: Record<StationRole, string> = {
+  measuring: 'Measuring',
+  bench: 'Bench',
+  desk: 'Front desk',
+  wall: 'Wall screen',
+};
+
+export const stepWord: Record<StepName, string> = {
+  intake: 'Intake',
+  ready: 'Boot ready',
+  cuff: 'Cuff lean',
+  stance: 'Stance',
+  cant: 'Cant',
+  sole: 'Sole',
+  binding: 'Binding check',
+  handover: 'Hand-over',
+};
+
+export const statusWord: Record<StepStatus, string> = {
+  blocked: 'blocked',
+  ready: 'to do',
+  waiting: 'waiting',
+  done: 'done',
+  stale: 'out of date',
+  waived: 'decided against',
+};
+
+export const statusSign: Record<StepStatus, string> = {
+  blocked: '▨',
+  ready: '○',
+  waiting: '◔',
+  done: '●',
+  stale: '⟲',
+  waived: '⊘',
+};
+
+export const refusalWord: Record<RefusalCode, string> = {
+  shape: 'A field is missing or out of bounds',
+  identity: 'It was written under another station',
+  permission: 'This station may not write that',
+  'id-taken': 'Another entry has the same id',
+  opening: 'A session is opened once, and first',
+  'unknown-target': 'What it strikes is not in this session',
+  full: 'The session holds all it can',
+};
+
+export const common = {
+  product: 'Fibula',
+  close: 'Close',
+  back: 'Back',
+  cancel: 'Cancel',
+  cautions: 'Cautions',
+  signalWord: { warning: 'WARNING', caution: 'CAUTION', notice: 'NOTICE' },
+  notANumber: 'Not a number. Type digits, with a comma or a point.',
+  outside: (min: number, max: number, unit: string): string =>
+    `Must be ${shown(min)} to ${shown(max)}${unit ? ` ${unit}` : ''}.`,
+  saved: 'saved',
+  waiting: 'waiting to be saved',
+  allSaved: 'All saved',
+  waitingCount: (n: number): string => `${n} waiting to be saved`,
+  offline: 'No connection. Keep working: entries are kept here.',
+  connecting: 'Connecting',
+  connected: 'Connected',
+  outdated: 'The shop runs a newer version. Reload this page.',
+  forbidden: 'The shop does not let this station into this session.',
+  goneSession: 'The shop does not know this session.',
+  storeFailed: 'This device cannot keep entries. Do not close this page before all is saved.',
+  alsoHere: 'Also here',
+  switchStation: 'Switch station',
+  station: 'Station',
+  initials: 'Your initials',
+  initialsHint: 'Put on each entry you make at this station.',
+  loading: 'Fetching from the shop',
+  unreachable: 'The shop’s server does not answer. Trying again.',
+  noRole: (role: string): string => `This station has not been granted the work of “${role}”.`,
+  noRoleHint: 'Enter a code that grants it, or go on at another station.',
+  nobody: 'Name not known here',
+  mm: 'mm',
+  edit: 'Change',
+  undo: 'Undo last entry',
+  undone: 'Undone',
+  strike: 'Strike through',
+  reinstate: 'Bring back',
+  strikeTitle: 'Strike through an entry',
+  strikeWhy: 'Why is it wrong?',
+  strikeHint: 'Nothing is deleted: the entry stays readable, with this reason.',
+  struck: (reason: string): string => `struck: ${reason}`,
+  reasons: ['wrong side', 'typing error', 'entered twice', 'boot was not ready'],
+  record: 'Entries',
+  recordTitle: 'All entries of this session',
+  problems: 'Look at this',
+  refusedTitle: 'Not taken by the shop',
+  refusedHint: 'Enter it again if it still matters, then put it away here.',
+  dealtWith: 'I have dealt with it',
+  notTaken: (field: string, wants: string): string => (field ? `${field}: ${wants}` : wants),
+  stale: 'out of date',
+};
+
+export const home = {
+  title: 'Which station is this?',
+  lead: 'One tap. You can switch whenever your station has more than one kind of work.',
+  about: {
+    measuring: 'On the floor, beside the standing skier',
+    bench: 'At the press: what to do now, boot by boot',
+    desk: 'Intake, the board of open jobs, hand-over',
+    wall: 'Ticket numbers for the waiting room, no names',
+  },
+  thisStation: (name: string): string => `This browser is “${name}”.`,
+  notYet: 'This browser is not a station of the shop yet.',
+};
+
+export const pairing = {
+  title: 'Make this browser a station',
+  lead: 'Type the six digits from the front desk or from the server’s console. They are good for ten minutes, once.',
+  code: 'Pairing code',
+  name: 'Name of this station',
+  nameHint: 'As people call it: “floor tablet”, “press”.',
+  go: 'Pair this station',
+  wrong: 'This code is not known, was used, or is older than ten minutes. Ask for a new one.',
+  tooMany: 'Too many wrong codes. Wait ten minutes.',
+  unreachable: 'The shop’s server does not answer.',
+  digits: 'Digits',
+  erase: 'Erase',
+};
+
+export const wall = {
+  title: 'Tickets',
+  nothing: 'No boots in the shop right now.',
+  pickup: 'ready to be picked up',
+  stage: (stage: StepName | null): string => (stage === null ? 'finished' : wallStage[stage]),
+};
+
+const wallStage: Record<StepName, string> = {
+  intake: 'taken in',
+  ready: 'being made ready',
+  cuff: 'cuffs',
+  stance: 'stance',
+  cant: 'stance',
+  sole: 'soles',
+  binding: 'binding check',
+  handover: 'hand-over',
+};
+
+/** `Thu 27 Nov, 16:00`, in the shop's own time zone. */
+export const moment = (iso: string | number, timeZone: string): string =>
+  new Intl.DateTimeFormat('en-GB', {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+    timeZone,
+  }).format(new Date(iso));
+
+export const clock = (iso: string | number, timeZone: string): string =>
+  new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone }).format(new Date(iso));
+
+/** Whole minutes, hours or days since; `just now` under one minute. */
+export function since(ms: number, nowMs: number): string {
+  const minutes = Math.floor((nowMs - ms) / 60_000);
+  if (minutes < 1) return 'just now';
+  if (minutes < 90) return `${minutes} min`;
+  const hours = Math.round(minutes / 60);
+  return hours < 36 ? `${hours} h` : `${Math.round(hours / 24)} days`;
+}

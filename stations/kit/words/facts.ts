@@ -1,0 +1,103 @@
+/** Each kind of entry in one short line, as the record of a session shows it. */
+import type { Fact, FactOf } from '../../../core/index.ts';
+import { shown, signed } from '../numbers.ts';
+import { Sided } from './common.ts';
+import { hardware, itemWord, outcomeWord } from './boot.ts';
+
+const mm = (value: number) => `${shown(value)} mm`;
+
+function pivots(fact: FactOf<'cuff.set'>): string {
+  const lateral = `lateral ${signed(fact.lateralMm)} mm`;
+  return fact.medialMm === undefined ? lateral : `${lateral}, medial ${signed(fact.medialMm)} mm`;
+}
+
+function reading(fact: FactOf<'cuff.read'>): string {
+  const touch =
+    fact.contact === 'none'
+      ? ''
+      : `, ${fact.pressure ?? ''} ${fact.contact === 'both' ? 'on both sides' : fact.contact}`;
+  return `medial ${shown(fact.medialMm)}, lateral ${mm(fact.lateralMm)}${touch}`;
+}
+
+const said = (...parts: readonly (string | undefined | false)[]): string => parts.filter(Boolean).join(', ');
+
+/** What an entry says, without who and when. */
+export function factSentence(fact: Fact): string {
+  switch (fact.kind) {
+    case 'session.opened':
+      return said(`Session opened, ticket ${fact.ticket}`, fact.notes);
+    case 'service.changed':
+      return `Service changed to ${fact.service}: ${fact.reason}`;
+    case 'work.agreed':
+      return `Work agreed by the ${fact.agreedBy ?? 'owner'}: ${fact.irreversible.join(', ') || 'nothing irreversible'}`;
+    case 'health.asked':
+      return `Health asked: ${{ proceed: 'go on', refer: 'to a clinician first', stop: 'stop' }[fact.outcome]}`;
+    case 'assessed':
+      return `${Sided(fact.side)} foot and leg looked at`;
+    case 'paused':
+      return said('Paused', fact.bootsAre, fact.note);
+    case 'settings.used':
+      return 'Settings of the shop pinned for this session';
+    case 'leg.known':
+      return `${Sided(fact.side)} leg known from before`;
+    case 'floor.checked':
+      return `Floor: ${signed(fact.crossDeg)}° across, ${signed(fact.alongDeg)}° along`;
+    case 'boot.described':
+      return `${Sided(fact.side)} boot: ${fact.model}, ${hardware.pivots[fact.hardware.pivots].toLowerCase()}`;
+    case 'response.known':
+      return `${Sided(fact.side)} boot answers ${shown(fact.k, 2)} times, from ${fact.pairs} earlier moves`;
+    case 'ready.checked':
+      return said(
+        `${Sided(fact.side)} ${itemWord[fact.item].toLowerCase()}: ${outcomeWord[fact.outcome]}`,
+        fact.note,
+      );
+    case 'inside.set':
+      return `${Sided(fact.side)} boot changed inside`;
+    case 'shell.worked':
+      return said(
+        `${Sided(fact.side)} shell: ${fact.method} at ${fact.spot}`,
+        fact.amountMm !== undefined && mm(fact.amountMm),
+      );
+    case 'pivot.reworked':
+      return `${Sided(fact.side)} ${fact.adjuster} pivot reworked: ${mm(fact.newUpMm)} up, ${mm(fact.newDownMm)} down`;
+    case 'sole.set':
+      return `${Sided(fact.side)} sole: cant ${signed(fact.cantDeg)}°, ${fact.state.replace('-', ' ')}`;
+    case 'cuff.set':
+      return said(`${Sided(fact.side)} pivots at ${pivots(fact)}`, fact.state === 'as-found' && 'as found');
+    case 'cuff.read':
+      return `${Sided(fact.side)} cuff read: ${reading(fact)}`;
+    case 'cuff.closed':
+      return said(
+        `${Sided(fact.side)} cuff ${{ even: 'closed: even', accepted: 'accepted as it is', 'other-boot': 'given up: another boot' }[fact.decision]}`,
+        fact.note,
+      );
+    case 'stance.read':
+      return `${Sided(fact.side)} knee ${signed(fact.kneeOffsetMm)} mm from the line`;
+    case 'cant.chosen':
+      return `${Sided(fact.side)} cant chosen: ${signed(fact.cantDeg)}°, ${fact.method}`;
+    case 'plate.fitted':
+      return `${Sided(fact.side)} sole fitted: ${signed(fact.cantDeg)}°, ${fact.method}`;
+    case 'sole.measured':
+      return `${Sided(fact.side)} sole measured ${fact.when ?? 'after'} the work`;
+    case 'foreaft.read':
+      return `${Sided(fact.side)} fore-aft read`;
+    case 'binding.checked':
+      return said(`Binding: ${fact.outcome.replace('-', ' ')}`, fact.reference, fact.note);
+    case 'handed.over':
+      return said(`Handed over to the ${fact.acknowledgedBy}`, fact.note);
+    case 'released.unfit':
+      return `Left unfit: ${typeof fact.what === 'string' ? fact.what : fact.what.join(', ')}`;
+    case 'home.checked':
+      return `Checked at home: ${fact.note}`;
+    case 'snow.reported':
+      return said(`After snow: ${fact.note}`, fact.wantsRecheck && 'wants a re-check');
+    case 'struck':
+      return `Struck an entry: ${fact.reason}`;
+    default:
+      return unknownKind(fact);
+  }
+}
+
+/** An entry of a newer program: kept, shown by its name, and nothing follows from it here. */
+const unknownKind = (fact: never): string =>
+  `Entry of a kind this version does not know: ${(fact as { kind: string }).kind}`;

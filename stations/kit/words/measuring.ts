@@ -1,0 +1,178 @@
+/** Words of the measuring station. */
+import type { CuffPlan, CuffVerdict, Side } from '../../../core/index.ts';
+import { leanWord } from '../../../core/index.ts';
+import { percent, shown, signed } from '../numbers.ts';
+import { Sided } from './common.ts';
+
+export const measuring = {
+  title: 'Measuring',
+  pick: 'Who is standing here?',
+  none: 'No open jobs. The front desk takes people in.',
+  list: 'All jobs',
+  find: 'Find by ticket or name',
+  nothingFound: 'No job fits.',
+  yourTurn: 'Your turn',
+  notYet: 'Not your turn',
+  views: { ready: 'Make ready', stand: 'Stand', read: 'Read', result: 'Result' },
+  railLabel: 'Steps of the measuring',
+
+  readyLead: 'What was never stated is not assumed. Say how each boot is before a gap is read.',
+  allExpected: (side: Side): string => `${Sided(side)} boot: all as expected`,
+  allExpectedHint: 'footbed in, no shell work, cuff at neutral, sole flat, nothing loose',
+  itemColumn: 'Item',
+  soleCant: 'Cant on the sole',
+  soleCantUnknown: 'not recorded',
+  settle: (side: Side, item: string): string => `${Sided(side)}: ${item}`,
+  notAsked: 'not asked',
+  describeBoots: 'Describe the boots',
+  describeAgain: 'Correct the description',
+  bootMissing: 'The boots are not described yet.',
+  health: 'Pain, numbness, recent surgery or fracture, joint replacement, swelling?',
+  healthChoices: { proceed: 'None: go on', refer: 'To a clinician first', stop: 'Stop' },
+  healthTitle: 'Health',
+  goStand: 'Both boots ready: stand the skier',
+  goStandAnyway: 'Go on to the stance',
+  cantAsk: 'Cant the sole was brought with',
+  cantHint: 'outward (thick edge medial) is plus',
+  cantFlat: 'Brought flat: 0°',
+  cantNeutralised: 'Brought back to 0°',
+  cantAsBrought: 'Canted as brought',
+  foundAsk: 'Where do the pivots stand?',
+  foundHint: 'millimetres from factory neutral, up is plus',
+  enter: 'Enter',
+
+  sayToSkier: 'Say to the skier',
+  skierStand:
+    'Stand as you glide straight ahead: heels back in the boots, weight on both feet, knees a little bent, and look at the wall.',
+  postureTitle: 'Does the skier stand like this?',
+  posture: {
+    parallel: { name: 'Boots parallel', detail: 'on the floor marks' },
+    straightRunStance: { name: 'Own straight-run stance', detail: 'weight even, eyes ahead' },
+    bucklesLight: { name: 'Buckles light, strap open', detail: 'heel seated' },
+    midFlex: { name: 'Knees flexed', detail: 'shin and calf have equal room' },
+  },
+  asItShould: 'so',
+  notSo: 'not so',
+  postureGo: 'All four are so: read the gaps',
+  postureGoNot: 'Read anyway: the posture is noted as not right',
+  stanceWidth: 'Stance width',
+  stanceHint: 'measured once, then held with the floor marks',
+  stanceHeld: 'held from the last reading',
+  widest: (side: Side): string => `${Sided(side)} leg widest at`,
+  widestPlaces: { front: 'front', middle: 'middle', rear: 'rear' },
+  to: 'Gap read to',
+  surfaces: { shell: 'shell', liner: 'liner' },
+  liner: 'Liner',
+  linerStates: { in: 'in', out: 'out' },
+  conditions: 'How it is read',
+  standMissing: 'Still needed: stance width, and where each leg is widest.',
+
+  gap: (side: Side, place: 'medial' | 'lateral'): string => `${Sided(side)} ${place} gap`,
+  gapsOf: (side: Side): string => `${Sided(side)} leg`,
+  expected: (mm: number): string => `expected ${shown(mm)}`,
+  keypad: 'Gap in millimetres',
+  half: '+ ½',
+  halfOn: 'and a half: on for the next number',
+  touches: 'The leg touches here',
+  graze: 'Grazes',
+  grazeHint: 'touches, no force',
+  press: 'Presses',
+  pressHint: 'pushed over',
+  erase: 'Clear',
+  recordOne: (side: Side): string => `Record the ${side} leg`,
+  recordBoth: 'Record both legs',
+  unfinished: 'Both gaps of a leg belong together.',
+  notNeeded: 'closed',
+
+  toBench: 'Send to the bench',
+  toBenchHint: (sides: readonly Side[]): string => sides.map((s) => `${s} boot`).join(' and '),
+  withBench: 'With the bench. This screen shows when the pivots are set.',
+  benchSet: 'The bench has set the pivots.',
+  backToList: 'Next skier',
+  readAgain: 'Read again',
+  closeEven: (sides: readonly Side[]): string =>
+    sides.length === 2 ? 'Close both cuffs: even' : `Close the ${sides[0]!} cuff: even`,
+  otherwise: 'Otherwise',
+  otherwiseTitle: (side: Side): string => `${Sided(side)} cuff`,
+  accept: 'Accept it as it is',
+  acceptHint: 'what is left over stays on record',
+  otherBoot: 'Choose another boot',
+  closeAnyway: 'Close it as even',
+  note: 'Note',
+  rounds: 'Rounds',
+  roundHead: { set: 'Pivots at', expected: 'Bias expected', read: 'Bias read' },
+  noRounds: 'Nothing read yet.',
+  closed: 'closed',
+  stale: (why: readonly string[]): string => `Out of date: ${why.join('; ')}`,
+  standing: 'Five minutes of standing: let the skier sit for a moment.',
+  done: 'Both cuffs are closed.',
+};
+
+export const verdictWord: Record<CuffVerdict, string> = {
+  unread: 'not read',
+  even: 'even',
+  uneven: 'uneven',
+  contact: 'pressed',
+  'too-narrow': 'too narrow',
+  'out-of-travel': 'out of travel',
+};
+export const verdictSign: Record<CuffVerdict, string> = {
+  unread: '○',
+  even: '●',
+  uneven: '◐',
+  contact: '◧',
+  'too-narrow': '▣',
+  'out-of-travel': '⊘',
+};
+
+/** Where the leg stands in the cuff, in words before numbers. */
+export function biasText({ reading }: CuffPlan): string {
+  if (!reading) return 'No gap read at this setting.';
+  const { biasMm, repeats, spreadMm } = reading;
+  const where =
+    Math.abs(biasMm) < 0.05
+      ? 'The gaps are the same'
+      : `Wider on the ${biasMm > 0 ? 'medial' : 'lateral'} side by ${shown(Math.abs(biasMm))} mm`;
+  return repeats > 1 ? `${where}, mean of ${repeats} (spread ${shown(spreadMm ?? 0)} mm)` : where;
+}
+
+/** The lean that would even the gaps, with its interval: `1.1° outward (0.3 to 1.9°)`. */
+export function correctionText({ correctionDeg, correctionSdDeg, bound }: CuffPlan): string | null {
+  if (correctionDeg === null) return null;
+  if (Math.abs(correctionDeg) < 0.05 && bound !== 'at-least') return 'none needed';
+  const size = `${shown(Math.abs(correctionDeg))}° ${leanWord(correctionDeg)}`;
+  if (bound === 'at-least') return `at least ${size}`;
+  if (correctionSdDeg === null) return size;
+  const half = 1.96 * correctionSdDeg;
+  const sign = correctionDeg < 0 ? -1 : 1;
+  return `${size} (${shown(sign * correctionDeg - half)} to ${shown(sign * correctionDeg + half)}°)`;
+}
+
+export const chanceNow = (chance: number): string => `${percent(chance)} sure that it is even now`;
+export const chanceAfter = (chance: number): string => `${percent(chance)} that this move makes it even`;
+
+export const signedBias = (mm: number | null): string => (mm === null ? '–' : `${signed(mm)} mm`);
+
+/** To the skier: short and plain, one sentence for both legs. */
+export function skierSentence(
+  cuffs: Readonly<Record<Side, CuffPlan>>,
+  closed: Readonly<Record<Side, boolean>>,
+): string {
+  const open = (['left', 'right'] as const).filter((side) => !closed[side]);
+  if (open.length === 0) return 'Both boots now stand as your legs do. You can step out.';
+  const moving = open.filter((side) => cuffs[side].move && cuffs[side].verdict !== 'even');
+  if (moving.length > 0) {
+    const parts = moving.map((side) => {
+      const lean = cuffs[side].correctionDeg ?? 0;
+      return `the ${side} cuff a little further ${lean >= 0 ? 'out' : 'in'}`;
+    });
+    return `We set ${parts.join(' and ')}. Please sit down and take ${moving.length === 2 ? 'both boots' : `the ${moving[0]!} boot`} off.`;
+  }
+  if (open.some((side) => cuffs[side].expected))
+    return 'Please stand in the boots once more: we look whether the leg now stands in the middle.';
+  if (open.some((side) => cuffs[side].verdict === 'out-of-travel'))
+    return 'This boot cannot lean any further. We tell you what can be done.';
+  if (open.every((side) => cuffs[side].verdict === 'even'))
+    return 'The leg stands in the middle of the cuff. That is what we want.';
+  return 'Please stand as you glide straight ahead, and look at the wall.';
+}

@@ -1,0 +1,221 @@
+/** One skier at the measuring station: which view, what is typed, and what the entries become. */
+import { SIDES } from '../../core/index.ts';
+import type { NextAction, Side } from '../../core/index.ts';
+import { Draft } from '../kit/drafts.svelte.ts';
+import { latest } from '../kit/entries.ts';
+import { parseNumber } from '../kit/numbers.ts';
+import type { FactDraft, Session } from '../kit/session.svelte.ts';
+import { common } from '../kit/words/common.ts';
+import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
+import type { Conditions, GapField } from './reading.ts';
+
+export type View = 'ready' | 'stand' | 'read' | 'result';
+
+const STANDING_MS = 5 * 60_000;
+
+export class MeasuringJob {
+  readonly session: Session;
+  readonly reading: Draft<ReturnType<typeof emptyReading>>;
+  readonly conditions: Draft<Conditions>;
+  #view = $state<View>('ready');
+  #active = $state<GapField>(ORDER[0]!);
+  #half = $state(false);
+  #problem = $state<string | null>(null);
+  /** Length of the list when the boots were sent to the bench; null while they are here. */
+  #sentAt = $state<number | null>(null);
+  #standingSince = $state<number | null>(null);
+
+  constructor(session: Session) {
+    this.session = session;
+    this.reading = new Draft(`reading.${session.id}`, emptyReading);
+    this.conditions = new Draft(`conditions.${session.id}`, () => this.#held());
+    this.#view = this.#firstView();
+  }
+
+  get view(): View {
+    return this.#view;
+  }
+  get active(): GapField {
+    return this.#active;
+  }
+  get half(): boolean {
+    return this.#half;
+  }
+  get problem(): string | null {
+    return this.#problem;
+  }
+  get sent(): boolean {
+    return this.#sentAt !== null && this.benchSides.length > 0;
+  }
+
+  closed(side: Side): boolean {
+    const step = this.session.plan.steps.find((s) => s.step === 'cuff' && s.side === side);
+    return step?.status === 'done' || step?.status === 'waived';
+  }
+
+  #sidesWith(fits: (action: NextAction) => boolean): Side[] {
+    return SIDES.filter((side) =>
+      this.session.plan.next.some((action) => action.side === side && fits(action)),
+    );
+  }
+  /** Legs whose gaps the plan asks for now. */
+  get toRead(): Side[] {
+    return this.#sidesWith((action) => action.do === 'cuff.read');
+  }
+  get benchSides(): Side[] {
+    return this.#sidesWith((action) => action.role === 'bench' && action.do === 'cuff.set');
+  }
+  get evenSides(): Side[] {
+    return SIDES.filter(
+      (side) => !this.closed(side) && this.session.plan.sides[side].cuff.verdict === 'even',
+    );
+  }
+  get allClosed(): boolean {
+    return SIDES.every((side) => this.closed(side));
+  }
+
+  /** Legs the fields go through: those asked for, else those not closed. */
+  get readSides(): Side[] {
+    const asked = this.toRead;
+    return asked.length > 0 ? asked : SIDES.filter((side) => !this.closed(side));
+  }
+
+  get conditionsComplete(): boolean {
+    const { stanceWidth, widest } = this.conditions.value;
+    return parseNumber(stanceWidth) !== null && this.readSides.every((side) => widest[side] !== null);
+  }
+
+  get wholeSides(): Side[] {
+    return SIDES.filter((side) => isWhole(this.reading.value.legs[side]));
+  }
+  get halfTyped(): boolean {
+    return SIDES.some(
+      (side) => !isWhole(this.reading.value.legs[side]) && !isEmpty(this.reading.value.legs[side]),
+    );
+  }
+
+  tired(nowMs: number): boolean {
+    return this.#standingSince !== null && nowMs - this.#standingSince > STANDING_MS;
+  }
+
+  go(view: View): void {
+    this.#view = view;
+    this.#problem = null;
+    if (view === 'read') this.#active = this.#order[0] ?? ORDER[0]!;
+    if (view === 'stand' || view === 'read') this.#standingSince ??= Date.now();
+    else this.#standingSince = null;
+    this.session.doing(view === 'read' ? { act: 'reading the gaps' } : null);
+  }
+
+  choose(field: GapField): void {
+    this.#active = field;
+  }
+
+  toggleHalf(): void {
+    this.#half = !this.#half;
+  }
+
+  /** A number from the row: entered in the active field, then on to the next. */
+  tap(mm: number): void {
+    const { side, place } = this.#active;
+    const leg = this.reading.value.legs[side];
+    leg[place] = String(this.#half ? mm + 0.5 : mm);
+    leg[`${place}Touch`] = null;
+    this.#half = false;
+    this.next();
+  }
+
+  /** The leg touches here: the gap is 0, and how hard it touches is said. */
+  touch(how: 'graze' | 'press'): void {
+    const { side, place } = this.#active;
+    const leg = this.reading.value.legs[side];
+    leg[place] = '0';
+    leg[`${place}Touch`] = how;
+    this.next();
+  }
+
+  /** Typing over a touch takes it back. */
+  typed(field: GapField): void {
+    const leg = this.reading.value.legs[field.side];
+    if (parseNumber(leg[field.place]) !== 0) leg[`${field.place}Touch`] = null;
+  }
+
+  erase(): void {
+    const { side, place } = this.#active;
+    const leg = this.reading.value.legs[side];
+    leg[place] = '';
+    leg[`${place}Touch`] = null;
+  }
+
+  next(): void {
+    const order = this.#order;
+    const here = order.findIndex((f) => f.side === this.#active.side && f.place === this.#active.place);
+    const after = order[here + 1];
+    if (after) this.#active = after;
+  }
+
+  record(): void {
+    const drafts = this.wholeSides.map((side) =>
+      readingOf(side, this.reading.value.legs[side], this.conditions.value, this.reading.value.posture),
+    );
+    if (drafts.some((draft) => draft === null)) return this.go('stand');
+    if (!this.add(...(drafts as FactDraft[]))) return;
+    this.reading.clear();
+    this.#sentAt = null;
+    this.go('result');
+  }
+
+  sendToBench(): void {
+    this.#sentAt = this.session.facts.length;
+    this.session.doing({ act: 'boots sent to the bench' });
+  }
+
+  close(sides: readonly Side[], decision: 'even' | 'accepted' | 'other-boot', note = ''): boolean {
+    return this.add(
+      ...sides.map((side) => ({
+        kind: 'cuff.closed' as const,
+        side,
+        decision,
+        ...(note.trim() ? { note: note.trim() } : {}),
+      })),
+    );
+  }
+
+  /** False when an entry was not taken; the reason stands in `problem`. */
+  add(...drafts: FactDraft[]): boolean {
+    const added = this.session.add(...drafts);
+    this.#problem = added.ok ? null : common.notTaken(added.refusal.field, added.refusal.wants);
+    return added.ok;
+  }
+
+  /** After new entries arrived: conditions that were still empty are held from the last reading. */
+  hold(): void {
+    const held = this.#held();
+    const now = this.conditions.value;
+    if (now.stanceWidth === '') now.stanceWidth = held.stanceWidth;
+    for (const side of SIDES) now.widest[side] ??= held.widest[side];
+  }
+
+  get #order(): readonly GapField[] {
+    const sides = this.readSides;
+    return ORDER.filter((field) => sides.includes(field.side));
+  }
+
+  #held(): Conditions {
+    const last = (side: Side) => latest(this.session.facts, 'cuff.read', (fact) => fact.side === side);
+    const [left, right] = [last('left'), last('right')];
+    return heldConditions({ ...(left ? { left } : {}), ...(right ? { right } : {}) });
+  }
+
+  #firstView(): View {
+    const { plan } = this.session;
+    const typed = SIDES.some((side) => !isEmpty(this.reading.value.legs[side]));
+    if (typed) return 'read';
+    const asks = (kind: string) => plan.next.some((action) => action.do === kind);
+    if (asks('ready.checked') || asks('sole.set') || asks('boot.described') || asks('health.asked'))
+      return 'ready';
+    return SIDES.some((side) => plan.sides[side].cuff.rounds.length > 0) || this.allClosed
+      ? 'result'
+      : 'stand';
+  }
+}

@@ -1,0 +1,99 @@
+/** Four gaps as they are typed, and the entries they become. */
+import type { FactOf, Payload, Side } from '../../core/index.ts';
+import type { FactDraft } from '../kit/session.svelte.ts';
+import { parseNumber } from '../kit/numbers.ts';
+
+export type Place = 'medial' | 'lateral';
+export interface GapField {
+  readonly side: Side;
+  readonly place: Place;
+}
+/** The order in which a person works; nothing is ever copied from one side to the other. */
+export const ORDER: readonly GapField[] = [
+  { side: 'left', place: 'medial' },
+  { side: 'left', place: 'lateral' },
+  { side: 'right', place: 'medial' },
+  { side: 'right', place: 'lateral' },
+];
+
+export interface LegDraft {
+  medial: string;
+  lateral: string;
+  medialTouch: 'graze' | 'press' | null;
+  lateralTouch: 'graze' | 'press' | null;
+}
+
+export interface Conditions {
+  stanceWidth: string;
+  widest: Record<Side, Payload<'cuff.read'>['widestAt'] | null>;
+  to: Payload<'cuff.read'>['to'];
+  liner: Payload<'cuff.read'>['liner'];
+}
+
+export interface ReadingDraft {
+  legs: Record<Side, LegDraft>;
+  posture: Payload<'cuff.read'>['posture'];
+}
+
+const emptyLeg = (): LegDraft => ({ medial: '', lateral: '', medialTouch: null, lateralTouch: null });
+export const emptyReading = (): ReadingDraft => ({
+  legs: { left: emptyLeg(), right: emptyLeg() },
+  posture: { parallel: true, straightRunStance: true, bucklesLight: true, midFlex: true },
+});
+
+/** What is held from each leg's own last reading; the stance width is the skier's, so either leg's will do. */
+export function heldConditions(last: Partial<Record<Side, FactOf<'cuff.read'>>>): Conditions {
+  const any = last.left ?? last.right;
+  return {
+    stanceWidth: any ? String(any.stanceWidthMm) : '',
+    widest: { left: last.left?.widestAt ?? null, right: last.right?.widestAt ?? null },
+    to: any?.to ?? 'shell',
+    liner: any?.liner ?? 'in',
+  };
+}
+
+const gapOf = (leg: LegDraft, place: Place): number | null =>
+  (place === 'medial' ? leg.medialTouch : leg.lateralTouch)
+    ? 0
+    : parseNumber(place === 'medial' ? leg.medial : leg.lateral);
+
+export const isWhole = (leg: LegDraft): boolean =>
+  gapOf(leg, 'medial') !== null && gapOf(leg, 'lateral') !== null;
+export const isEmpty = (leg: LegDraft): boolean =>
+  leg.medial.trim() === '' && leg.lateral.trim() === '' && !leg.medialTouch && !leg.lateralTouch;
+
+/** The entry of one leg; null while a gap, the stance width or the widest place is missing. */
+export function readingOf(
+  side: Side,
+  leg: LegDraft,
+  conditions: Conditions,
+  posture: ReadingDraft['posture'],
+): FactDraft | null {
+  const medialMm = gapOf(leg, 'medial');
+  const lateralMm = gapOf(leg, 'lateral');
+  const stanceWidthMm = parseNumber(conditions.stanceWidth);
+  const widestAt = conditions.widest[side];
+  if (medialMm === null || lateralMm === null || stanceWidthMm === null || widestAt === null) return null;
+  const touching = [leg.medialTouch, leg.lateralTouch].filter((touch) => touch !== null);
+  const contact =
+    leg.medialTouch && leg.lateralTouch
+      ? 'both'
+      : leg.medialTouch
+        ? 'medial'
+        : leg.lateralTouch
+          ? 'lateral'
+          : 'none';
+  return {
+    kind: 'cuff.read',
+    side,
+    medialMm,
+    lateralMm,
+    contact,
+    to: conditions.to,
+    liner: conditions.liner,
+    stanceWidthMm,
+    widestAt,
+    posture: { ...posture },
+    ...(touching.length > 0 ? { pressure: touching.includes('press') ? 'press' : 'graze' } : {}),
+  } as FactDraft;
+}
