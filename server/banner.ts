@@ -1,0 +1,53 @@
+/** What a person reads on the console. */
+import { renderUnicodeCompact } from 'uqr';
+import type { Code } from './pair.ts';
+
+export interface Banner {
+  readonly shop: string;
+  readonly address: string;
+  readonly fingerprint: string | null;
+  readonly uncovered: readonly string[];
+  readonly isTerminal: boolean;
+  readonly logFile: string | undefined;
+}
+
+export function banner({ shop, address, fingerprint, uncovered, isTerminal, logFile }: Banner): string {
+  const lines = ['', `Fibula · ${shop}`, '', `  Stations open  ${address}`];
+  if (isTerminal) lines.push('', renderUnicodeCompact(address, { border: 1 }));
+  if (fingerprint !== null) {
+    lines.push(
+      '',
+      `  A new device first trusts this workshop’s certificate: ${address.replace('https:', 'http:')}/trust`,
+    );
+    lines.push('  Its SHA-256 fingerprint, to compare:', ...halves(fingerprint).map((half) => `    ${half}`));
+  }
+  if (uncovered.length > 0)
+    lines.push('', `  Not in the certificate (made before they were known): ${uncovered.join(', ')}`);
+  if (logFile !== undefined) lines.push('', `  Logs: ${logFile}`);
+  return `${lines.join('\n')}\n`;
+}
+
+const halves = (fingerprint: string): string[] => [fingerprint.slice(0, 48), fingerprint.slice(48)];
+
+export function codesText(codes: readonly Code[], timeZone: string): string {
+  const until = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' });
+  const lines = codes.map(
+    ({ code, roles, expiresMs }) =>
+      `  ${code}  ${roles.join(', ')}  (once, until ${until.format(expiresMs)})`,
+  );
+  return `\n  Pairing codes\n${lines.join('\n')}\n`;
+}
+
+export const MORE_CODES =
+  '\n  A new station: make a code at the desk, or: npm run -s code -- --role measuring\n';
+
+/** @param loud when others share the network. */
+export const plainWarning = (loud: boolean): string =>
+  [
+    '',
+    ...(loud ? ['  WARNING: plain http on a network that others share.'] : ['  Plain http, as asked.']),
+    '  Lost: pages do not load again while offline; no camera; screens cannot be kept awake.',
+    '  Pairing cookies, names and readings can be read, and changed, by whoever shares the network.',
+    ...(loud ? ['  For a closed bench network or a trial only; leave out --plain for real work.'] : []),
+    '',
+  ].join('\n');

@@ -1,0 +1,97 @@
+/**
+ * The one port. Over TLS it is the whole server; a plain connection to it is for devices that do not trust the
+ * server yet: they may load the shop's certificate authority, and are sent to the real address for all else.
+ */
+import { createServer as createHttpServer } from 'node:http';
+import type { Server as HttpServer, RequestListener } from 'node:http';
+import { createServer as createHttpsServer } from 'node:https';
+import type { Server as HttpsServer } from 'node:https';
+import { createServer } from 'node:net';
+import type { Server, Socket } from 'node:net';
+import { Hono } from 'hono';
+import { PROTOCOL } from '../core/index.ts';
+import type { Env } from './http.ts';
+import { BOUND } from './limits.ts';
+import { trustRoutes } from './trust.ts';
+import type { Trust } from './trust.ts';
+import type { Upgrade } from './entrance.ts';
+
+/** First byte of a TLS handshake record. */
+const TLS_HANDSHAKE = 0x16;
+
+export interface Door {
+  /** The listening server. */
+  readonly server: Server;
+  /** Takes a renewed certificate into use for new connections. */
+  renew(tls: { cert: string; key: string }): void;
+  /** Takes no more connections, and ends those still open. */
+  close(): Promise<void>;
+}
+
+/** One port for https, and for the few pages in `plainListener`. */
+export function secureDoor(
+  tls: { cert: string; key: string },
+  listener: RequestListener,
+  upgrade: Upgrade,
+  plainListener: RequestListener,
+): Door {
+  const secure = createHttpsServer(tls, listener).on('upgrade', upgrade);
+  const plain = createHttpServer(plainListener).on('upgrade', (_request, socket) => {
+    socket.end('HTTP/1.1 426 Upgrade Required\r\nConnection: close\r\nContent-Length: 0\r\n\r\n');
+  });
+  const server = createServer((socket) => sortByFirstByte(socket, secure, plain));
+  return {
+    server,
+    renew: (renewed) => secure.setSecureContext(renewed),
+    close: closing(server, [secure, plain]),
+  };
+}
+
+/** One port for plain http. */
+export function plainDoor(listener: RequestListener, upgrade: Upgrade): Door {
+  const server = createHttpServer(listener).on('upgrade', upgrade);
+  return { server, renew: () => undefined, close: closing(server, [server]) };
+}
+
+function sortByFirstByte(socket: Socket, secure: HttpsServer, plain: HttpServer): void {
+  const giveUp = () => socket.destroy();
+  socket.setTimeout(BOUND.firstByteMs, giveUp);
+  socket.on('error', giveUp);
+  socket.once('data', (data) => {
+    socket.pause();
+    socket.setTimeout(0);
+    socket.off('timeout', giveUp);
+    socket.off('error', giveUp);
+    socket.unshift(data);
+    (data[0] === TLS_HANDSHAKE ? secure : plain).emit('connection', socket);
+    if (data[0] !== TLS_HANDSHAKE) socket.resume();
+  });
+}
+
+function closing(server: Server, servers: readonly (HttpServer | HttpsServer)[]): () => Promise<void> {
+  const sockets = new Set<Socket>();
+  server.on('connection', (socket: Socket) => {
+    sockets.add(socket);
+    socket.once('close', () => sockets.delete(socket));
+  });
+  // Servers that are handed their connections never listen; this starts their watch over slow requests.
+  for (const inner of servers) if (inner !== server) inner.emit('listening');
+  return () =>
+    new Promise((resolve) => {
+      server.close(() => resolve());
+      for (const inner of servers) if (inner !== server) inner.close();
+      for (const socket of sockets) socket.destroy();
+    });
+}
+
+/** What an untrusting device may see over plain http. */
+export function plainPages(trust: Trust): Hono<Env> {
+  const app = new Hono<Env>();
+  app.get('/healthz', (c) => c.json({ ok: true, protocol: PROTOCOL }));
+  trustRoutes(app, trust);
+  app.all('*', (c) => {
+    const { pathname, search } = new URL(c.req.url);
+    return c.redirect(`${trust.address}${pathname}${search}`, 307);
+  });
+  return app;
+}

@@ -1,0 +1,251 @@
+/** Pages and the HTTP API. `docs/protocol.md` lists the routes. */
+import type { HttpBindings } from '@hono/node-server';
+import { Hono } from 'hono';
+import type { Context } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { getCookie, setCookie } from 'hono/cookie';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import type { Logger } from 'pino';
+import { z } from 'zod';
+import { CLOSE, PROTOCOL, STATION_ROLES } from '../core/index.ts';
+import type { StationRole } from '../core/index.ts';
+import { COOKIE } from './entrance.ts';
+import type { Hub } from './hub.ts';
+import { BOUND } from './limits.ts';
+import type { Shop } from './meta.ts';
+import { isOurHost, isSameOrigin } from './origins.ts';
+import type { Origins } from './origins.ts';
+import { secureHeaders, servePages } from './pages.ts';
+import type { Station, Stations } from './pair.ts';
+import type { People, Person } from './people.ts';
+import { trustRoutes } from './trust.ts';
+import type { Trust } from './trust.ts';
+
+export interface HttpDeps {
+  readonly hub: Hub;
+  readonly stations: Stations;
+  readonly people: People;
+  readonly origins: Origins;
+  readonly shop: Shop;
+  readonly boot: number;
+  readonly log: Logger;
+  /** The built pages: a directory with `index.html`, `measuring/index.html` and so on. */
+  readonly pages: string;
+  /** Null over plain http. */
+  readonly trust: Trust | null;
+  now(): number;
+}
+
+export type Env = { Bindings: HttpBindings };
+
+/** An answer that says no, thrown from a route and turned into a response in one place. */
+class No extends Error {
+  constructor(
+    readonly status: ContentfulStatusCode,
+    readonly code: string,
+    readonly text: string,
+  ) {
+    super(text);
+  }
+}
+
+/** Seconds a browser keeps the cookie: browsers cap it at 400 days, and every start of a page renews it. */
+const COOKIE_SECONDS = 400 * 24 * 3600;
+
+const key = z.string().regex(/^[A-Za-z0-9_-]{1,40}$/);
+const PairBody = z.strictObject({
+  code: z
+    .string()
+    .transform((text) => text.replace(/\s/g, ''))
+    .pipe(z.string().regex(/^\d{6}$/, 'must be six digits')),
+  name: z.string().trim().min(1).max(40).optional(),
+  device: z.string().max(64).optional(),
+});
+const CodesBody = z.strictObject({ roles: z.array(z.enum(STATION_ROLES)).min(1).max(STATION_ROLES.length) });
+const PersonBody = z.strictObject({
+  name: z.string().trim().min(1).max(200),
+  contact: z.string().trim().max(500).default(''),
+  language: z.string().trim().max(35).default(''),
+});
+
+export function createApp(deps: HttpDeps): Hono<Env> {
+  const app = new Hono<Env>();
+  app.onError((error, c) => answerError(deps.log, error, c));
+  app.notFound((c) =>
+    c.req.path.startsWith('/api/') ? refusal(c, NOT_FOUND) : c.text('There is no such page.\n', 404),
+  );
+  app.use(secureHeaders(deps.origins));
+  app.use(async (c, next) => {
+    if (!isOurHost(deps.origins, c.req.header('host')))
+      throw new No(421, 'unknown-host', 'This server does not answer to that name.');
+    await next();
+  });
+  app.use(
+    '/api/*',
+    bodyLimit({
+      maxSize: BOUND.bodyBytes,
+      onError: () => {
+        throw TOO_LARGE;
+      },
+    }),
+  );
+  app.use('/api/*', async (c, next) => {
+    const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
+    if (!reads && !isSameOrigin(deps.origins, (name) => c.req.header(name)))
+      throw new No(403, 'foreign-origin', 'Changes are taken from this server’s own pages only.');
+    await next();
+    c.header('Cache-Control', 'no-store');
+  });
+  const startedMs = deps.now();
+  app.get('/healthz', (c) =>
+    c.json({ ok: true, protocol: PROTOCOL, uptimeSeconds: Math.floor((deps.now() - startedMs) / 1000) }),
+  );
+  stationRoutes(app, deps);
+  peopleRoutes(app, deps);
+  sessionRoutes(app, deps);
+  if (deps.trust) trustRoutes(app, deps.trust);
+  servePages(app, deps.pages);
+  return app;
+}
+
+const NOT_FOUND = new No(404, 'not-found', 'There is nothing under this address.');
+const TOO_LARGE = new No(413, 'too-large', `A request has at most ${BOUND.bodyBytes} bytes.`);
+
+const refusal = (c: Context, { status, code, text }: No) => c.json({ error: { code, text } }, status);
+
+function answerError(log: Logger, error: Error, c: Context<Env>) {
+  if (error instanceof No) return refusal(c, error);
+  log.error({ err: error, method: c.req.method, path: c.req.path.slice(0, 80) }, 'request failed');
+  return refusal(c, new No(500, 'failed', 'The server failed on this; its log says how.'));
+}
+
+/** The request's body as `schema` wants it; says which field does not fit. */
+async function body<T>(c: Context, schema: z.ZodType<T>): Promise<T> {
+  const raw: unknown = await c.req.json().catch((error: unknown) => {
+    throw error instanceof No ? error : new No(400, 'not-json', 'The request’s body is not JSON.');
+  });
+  const parsed = schema.safeParse(raw);
+  if (parsed.success) return parsed.data;
+  const issue = parsed.error.issues[0]!;
+  throw new No(400, 'shape', `${issue.path.join('.') || 'The body'}: ${issue.message}.`);
+}
+
+/** Who asks, if paired and granted one of `roles`. */
+function need({ stations }: HttpDeps, c: Context, roles: readonly StationRole[] = STATION_ROLES): Station {
+  const station = stations.authenticate(getCookie(c, COOKIE));
+  if (!station) throw new No(401, 'unpaired', 'This station is not paired, or no longer.');
+  if (!station.roles.some((role) => roles.includes(role)))
+    throw new No(
+      403,
+      'forbidden',
+      `This is for ${roles.join(' and ')}; this station is ${station.roles.join(' and ')}.`,
+    );
+  return station;
+}
+
+function keepCookie({ origins }: HttpDeps, c: Context, token: string): void {
+  const secure = origins.scheme === 'https';
+  setCookie(c, COOKIE, token, {
+    httpOnly: true,
+    sameSite: 'Strict',
+    secure,
+    path: '/',
+    maxAge: COOKIE_SECONDS,
+  });
+}
+
+const me = ({ boot, origins, shop }: HttpDeps, { device, number, name, roles }: Station) => ({
+  device,
+  number,
+  name,
+  roles,
+  boot,
+  protocol: PROTOCOL,
+  plain: origins.scheme === 'http',
+  shop,
+});
+
+const PAIR_ERRORS = {
+  wrong: new No(403, 'wrong-code', 'This code is not known; a code works once.'),
+  expired: new No(403, 'expired-code', 'This code has expired; ask for a new one.'),
+  'too-many': new No(429, 'too-many', 'Too many wrong codes; wait ten minutes.'),
+} as const;
+
+function stationRoutes(app: Hono<Env>, deps: HttpDeps): void {
+  const { stations, log } = deps;
+  app.post('/api/pair', async (c) => {
+    const asked = await body(c, PairBody);
+    const address = c.env.incoming.socket.remoteAddress ?? '';
+    const paired = stations.pair({ ...asked, address });
+    if (!paired.ok) {
+      log.warn({ address, why: paired.why }, 'pairing refused');
+      throw PAIR_ERRORS[paired.why];
+    }
+    const { station, token } = paired;
+    log.info({ station: station.number, device: station.device, roles: station.roles }, 'paired');
+    deps.hub.disconnect(station.number, CLOSE.again, 'This station was paired anew.');
+    keepCookie(deps, c, token);
+    return c.json(me(deps, station));
+  });
+  app.get('/api/me', (c) => {
+    const station = need(deps, c);
+    keepCookie(deps, c, getCookie(c, COOKIE)!);
+    return c.json(me(deps, station));
+  });
+  app.post('/api/codes', async (c) => {
+    const station = need(deps, c, ['desk']);
+    const { roles } = await body(c, CodesBody);
+    const code = stations.createCode([...new Set(roles)]);
+    if (!code)
+      throw new No(429, 'too-many', 'Too many codes are waiting to be used; wait until some expire.');
+    log.info({ station: station.number, roles }, 'code made');
+    return c.json({ code: code.code, roles: code.roles, expiresAt: new Date(code.expiresMs).toISOString() });
+  });
+}
+
+function peopleRoutes(app: Hono<Env>, deps: HttpDeps): void {
+  const { people } = deps;
+  app.get('/api/people', (c) => {
+    need(deps, c, ['desk', 'measuring']);
+    return c.json({ people: people.search((c.req.query('q') ?? '').slice(0, 200)) });
+  });
+  app.get('/api/people/:ref', (c) => {
+    const station = need(deps, c, ['desk', 'measuring', 'bench']);
+    const person = people.get(c.req.param('ref'));
+    if (!person) throw NOT_FOUND;
+    const mayContact = station.roles.some((role) => role === 'desk' || role === 'measuring');
+    return c.json<Person>(mayContact ? person : { ...person, contact: '' });
+  });
+  app.put('/api/people/:ref', async (c) => {
+    need(deps, c, ['desk']);
+    const ref = key.safeParse(c.req.param('ref'));
+    if (!ref.success) throw new No(400, 'shape', 'ref: must be 1 to 40 letters, digits, _ or -.');
+    return c.json<Person>(people.put({ ref: ref.data, ...(await body(c, PersonBody)) }));
+  });
+}
+
+function sessionRoutes(app: Hono<Env>, deps: HttpDeps): void {
+  const { hub, people } = deps;
+  const find = (session: string) => {
+    const read = hub.read(session);
+    if (!read) throw new No(404, 'unknown-session', 'There is no such session.');
+    return read;
+  };
+  app.get('/api/sessions/:id/room', (c) => {
+    need(deps, c, ['desk', 'measuring', 'bench']);
+    const { session, generation } = find(c.req.param('id')).document;
+    return c.json({ room: `session/${session}/${generation}` });
+  });
+  app.get('/api/sessions/:id/export', (c) => {
+    need(deps, c, ['desk']);
+    const { facts } = find(c.req.param('id'));
+    const opened = facts.find((fact) => fact.kind === 'session.opened');
+    const person = opened?.kind === 'session.opened' ? people.get(opened.clientRef) : undefined;
+    const { name, contact, language } = person ?? {};
+    return c.json({
+      format: 'fibula-session/1',
+      ...(person ? { person: { name, contact, language } } : {}),
+      facts,
+    });
+  });
+}

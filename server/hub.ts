@@ -1,0 +1,259 @@
+/** All rooms of the server: who is let into which, and the one commit that a tick's entries share. */
+import type { Logger } from 'pino';
+import type { WebSocket } from 'ws';
+import { CLOSE, LIMIT } from '../core/index.ts';
+import type { Fact } from '../core/index.ts';
+import { Boards } from './board.ts';
+import { durableFrame, readFrame } from './frames.ts';
+import { BOUND } from './limits.ts';
+import type { Station } from './pair.ts';
+import { Peer } from './peer.ts';
+import { MALFORMED, SessionRoom } from './room.ts';
+import type { Room } from './room.ts';
+import type { NewRow, Store, StoredDocument } from './store.ts';
+
+/** Why a socket may not come in, as y-websocket understands it. */
+export interface Refusal {
+  readonly code: number;
+  readonly reason: string;
+}
+
+export interface HubOutside {
+  readonly store: Store;
+  readonly log: Logger;
+  /** Counts starts; names this run's boards. */
+  readonly boot: number;
+  now(): number;
+}
+
+const SESSION_ROOM = /^session\/([0-9a-f]{32})\/([1-9][0-9]{0,8})$/;
+const HEARTBEAT = durableFrame(new Map());
+
+export class Hub {
+  readonly #outside: HubOutside;
+  readonly #log: Logger;
+  readonly #store: Store;
+  readonly #sessions = new Map<string, SessionRoom>();
+  readonly #boards: Boards;
+  readonly #pending = new Set<SessionRoom>();
+  readonly #peers = new Set<Peer>();
+  readonly #beat: NodeJS.Timeout;
+  #flushing: NodeJS.Immediate | undefined;
+  #stopped = false;
+  #allGone: () => void = () => undefined;
+
+  constructor(outside: HubOutside) {
+    this.#outside = outside;
+    this.#log = outside.log;
+    this.#store = outside.store;
+    this.#boards = new Boards(outside.boot, outside.store.openJobs(), {
+      log: outside.log,
+      now: () => outside.now(),
+      read: (session) => this.read(session),
+      keep: (jobs) => this.#store.keepJobs(jobs),
+    });
+    this.#beat = setInterval(() => this.#everyBeat(), BOUND.heartbeatMs);
+  }
+
+  /** Lets a socket into a room, or closes it with the reason. */
+  connect(socket: WebSocket, station: Station, roomName: string): void {
+    const room = this.#roomFor(station, roomName);
+    if ('code' in room) {
+      this.#log.info(
+        { station: station.number, code: room.code, room: roomName.slice(0, 80) },
+        'socket refused',
+      );
+      socket.close(room.code, room.reason);
+      return;
+    }
+    const peer = new Peer(socket, station, () => this.#outside.now());
+    this.#peers.add(peer);
+    socket.on('message', (data: Buffer, isBinary: boolean) => this.#receive(room, peer, data, isBinary));
+    socket.on('close', () => {
+      this.#peers.delete(peer);
+      room.leave(peer);
+      if (this.#peers.size === 0) this.#allGone();
+    });
+    room.join(peer);
+  }
+
+  /** Closes the sockets of a station whose token has ended, so that it comes back as who it is now. */
+  disconnect(number: number, code: number, reason: string): void {
+    for (const peer of this.#peers) if (peer.station.number === number) peer.close(code, reason);
+  }
+
+  /** A session as it is on disk; undefined when there is none. */
+  read(session: string): { document: StoredDocument; facts: Fact[] } | undefined {
+    this.flush();
+    const document = this.#store.find(session);
+    if (!document) return undefined;
+    const live = this.#sessions.get(session);
+    if (live && live.generation === document.generation) return { document, facts: live.facts() };
+    const room = this.#load(session, document);
+    const facts = room.facts();
+    room.destroy();
+    return { document, facts };
+  }
+
+  /** Commits what is pending now. */
+  flush(): void {
+    clearImmediate(this.#flushing);
+    this.#flushing = undefined;
+    const rooms = [...this.#pending];
+    this.#pending.clear();
+    const rows = rooms.flatMap((room) => room.pendingRows());
+    if (rows.length === 0) return;
+    if (!this.#commit(rows)) {
+      for (const room of rooms) room.abandon('The server could not store an entry; it tries again.');
+      return;
+    }
+    for (const room of rooms) {
+      room.committed();
+      this.#boards.changed(room.session);
+    }
+  }
+
+  /** Stops everything that runs by itself. @returns the sessions of which something could not be stored. */
+  stop(): string[] {
+    const unsaved = new Set<string>();
+    this.#stopped = true;
+    clearInterval(this.#beat);
+    const pending = [...this.#pending];
+    this.flush();
+    for (const room of pending) if (this.#sessions.get(room.session) !== room) unsaved.add(room.session);
+    for (const peer of this.#peers) peer.close(CLOSE.again, 'The server is stopping.');
+    this.#boards.stop();
+    return [...unsaved];
+  }
+
+  /** Settles when every socket has closed, or after `patienceMs`. */
+  gone(patienceMs: number): Promise<void> {
+    if (this.#peers.size === 0) return Promise.resolve();
+    return new Promise((resolve) => {
+      const timer = setTimeout(resolve, patienceMs);
+      this.#allGone = () => {
+        clearTimeout(timer);
+        resolve();
+      };
+    });
+  }
+
+  /** Ends sockets that did not answer the close. */
+  terminate(): void {
+    for (const peer of this.#peers) peer.terminate();
+  }
+
+  #commit(rows: readonly NewRow[]): boolean {
+    try {
+      this.#store.commit(rows);
+      return true;
+    } catch (error) {
+      this.#log.error({ err: error, rows: rows.length }, 'commit failed');
+      return false;
+    }
+  }
+
+  #roomFor(station: Station, name: string): Room | Refusal {
+    if (this.#stopped) return { code: CLOSE.again, reason: 'The server is stopping.' };
+    const held = [...this.#peers].filter((peer) => peer.station.number === station.number).length;
+    if (held >= LIMIT.socketsPerStation || this.#peers.size >= BOUND.sockets)
+      return {
+        code: CLOSE.tooMuch,
+        reason: `A station holds at most ${LIMIT.socketsPerStation} connections.`,
+      };
+    if (name === this.#boards.wall.name) return this.#boards.wall;
+    if (station.roles.every((role) => role === 'wall'))
+      return { code: CLOSE.forbidden, reason: 'A wall screen sees the wall board and nothing else.' };
+    if (name === this.#boards.desk.name) return this.#boards.desk;
+    const [, session, generation] = SESSION_ROOM.exec(name) ?? [];
+    if (session === undefined)
+      return { code: CLOSE.gone, reason: 'There is no such room now; ask the server for today’s name.' };
+    return this.#sessionRoom(station, session, Number(generation));
+  }
+
+  #sessionRoom(station: Station, session: string, generation: number): Room | Refusal {
+    const live = this.#sessions.get(session);
+    if (live) return live.generation === generation ? live : OLD_GENERATION;
+    const stored = this.#store.find(session);
+    if (stored ? stored.generation !== generation : generation !== 1) return OLD_GENERATION;
+    if (!stored && !station.roles.includes('desk'))
+      return { code: CLOSE.gone, reason: 'There is no such session; the desk opens one.' };
+    try {
+      const room = this.#load(session, stored);
+      this.#sessions.set(session, room);
+      return room;
+    } catch (error) {
+      this.#log.error({ err: error, session }, 'a session could not be loaded');
+      return { code: CLOSE.gone, reason: 'This session cannot be read from the disk; see the server’s log.' };
+    }
+  }
+
+  #load(session: string, stored: StoredDocument | undefined): SessionRoom {
+    return new SessionRoom(session, stored?.generation ?? 1, stored, {
+      store: this.#store,
+      log: this.#log,
+      now: () => this.#outside.now(),
+      pending: (room) => {
+        this.#pending.add(room);
+        this.#flushing ??= setImmediate(() => this.flush());
+      },
+      broken: (room) => {
+        this.#pending.delete(room);
+        this.#sessions.delete(room.session);
+        room.destroy();
+      },
+    });
+  }
+
+  #receive(room: Room, peer: Peer, data: Buffer, isBinary: boolean): void {
+    if (!peer.open || !peer.mayFrame()) return;
+    if (data.length > LIMIT.frameBytes)
+      return peer.close(
+        CLOSE.tooMuch,
+        `A frame has at most ${LIMIT.frameBytes} bytes; this one has ${data.length}.`,
+      );
+    const frame = isBinary ? readFrame(data) : null;
+    if (!frame) {
+      this.#log.warn({ station: peer.station.number, bytes: data.length }, 'malformed frame');
+      return peer.close(MALFORMED, 'Refused: this frame cannot be read.');
+    }
+    try {
+      room.receive(peer, frame);
+    } catch (error) {
+      this.#log.error({ err: error, room: room.name }, 'a frame made the server fail');
+      peer.close(CLOSE.again, 'The server failed on this; its log says how.');
+    }
+  }
+
+  #everyBeat(): void {
+    for (const peer of this.#peers) {
+      peer.send(HEARTBEAT);
+      peer.checkLine();
+    }
+    const now = this.#outside.now();
+    let compacted = false;
+    for (const room of this.#sessions.values()) {
+      const quiet = room.pendingRows().length === 0 && now - room.quietSince >= BOUND.heartbeatMs;
+      // One at a time: joining rows holds up everybody for as long as the disk takes.
+      if (quiet && !compacted && room.rows >= BOUND.rowsBeforeCompaction) compacted = this.#compact(room);
+      if (quiet && room.peers.size === 0 && now - room.quietSince >= LIMIT.idleSeconds * 1000) {
+        this.#sessions.delete(room.session);
+        room.destroy();
+      }
+    }
+  }
+
+  #compact(room: SessionRoom): boolean {
+    try {
+      room.compact();
+    } catch (error) {
+      this.#log.error({ err: error, session: room.session }, 'rows could not be joined');
+    }
+    return true;
+  }
+}
+
+const OLD_GENERATION: Refusal = {
+  code: CLOSE.gone,
+  reason: 'This copy of the session is from before a restore; ask the server for today’s room.',
+};

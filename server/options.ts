@@ -1,0 +1,79 @@
+/** What was asked on the command line. */
+import { parseArgs } from 'node:util';
+
+export interface Options {
+  readonly port: number;
+  readonly host: string | undefined;
+  readonly data: string;
+  readonly plain: boolean;
+  readonly names: readonly string[];
+  readonly shop: string | undefined;
+  readonly timeZone: string | undefined;
+  readonly logLevel: string;
+  readonly logFile: string | undefined;
+  readonly help: boolean;
+}
+
+export const USAGE = `npm start -- [options]
+
+  --port N          port to listen on; 0 for any free one (4180)
+  --host ADDRESS    address to listen on (every interface)
+  --data DIR        where everything is kept (./data)
+  --plain           http in the place of https; see the README for what is lost
+  --name NAME       one more name by which stations reach this machine; may be given again
+  --shop NAME       what the shop is called, from now on
+  --time-zone ZONE  the shop's IANA time zone, from now on
+  --log-level L     trace, debug, info, warn, error or silent (info)
+  --log-file FILE   where logs go (standard error; at a terminal, server.log in the data directory)
+`;
+
+const LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'];
+
+/** Throws an `Error` with one sentence for the person who typed it. */
+export function readOptions(args: readonly string[]): Options {
+  const { values } = parseArgs({
+    args: [...args],
+    options: {
+      port: { type: 'string', default: '4180' },
+      host: { type: 'string' },
+      data: { type: 'string', default: './data' },
+      plain: { type: 'boolean', default: false },
+      name: { type: 'string', multiple: true, default: [] },
+      shop: { type: 'string' },
+      'time-zone': { type: 'string' },
+      'log-level': { type: 'string', default: 'info' },
+      'log-file': { type: 'string' },
+      help: { type: 'boolean', default: false },
+    },
+  });
+  const port = Number(values.port);
+  if (!/^\d+$/.test(values.port) || port > 65_535)
+    throw new Error(`--port must be a number from 0 to 65535 (is ${values.port}).`);
+  if (!LEVELS.includes(values['log-level']))
+    throw new Error(`--log-level must be ${LEVELS.join(', ')} (is ${values['log-level']}).`);
+  const zone = values['time-zone'];
+  if (zone !== undefined && !isTimeZone(zone)) throw new Error(`--time-zone ${zone} is no IANA time zone.`);
+  const bad = values.name.find((name) => !/^[a-z0-9]([a-z0-9.-]{0,250}[a-z0-9])?$/i.test(name));
+  if (bad !== undefined) throw new Error(`--name ${bad} is no name of a machine.`);
+  return {
+    port,
+    host: values.host,
+    data: values.data,
+    plain: values.plain,
+    names: values.name.map((name) => name.toLowerCase()),
+    shop: values.shop,
+    timeZone: zone,
+    logLevel: values['log-level'],
+    logFile: values['log-file'],
+    help: values.help,
+  };
+}
+
+function isTimeZone(zone: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+}

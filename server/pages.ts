@@ -1,0 +1,58 @@
+/** The built pages, and the headers that keep anything else from running in them. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { serveStatic } from '@hono/node-server/serve-static';
+import type { Hono, MiddlewareHandler } from 'hono';
+import type { Env } from './http.ts';
+import type { Origins } from './origins.ts';
+
+/**
+ * Scripts and styles come from this server only. `style` attributes are let through, since drawings set them;
+ * style elements are not. Sockets are named, since older WebKit does not take `'self'` for them.
+ */
+const policy = (scheme: 'https' | 'http', host: string): string =>
+  [
+    `default-src 'none'`,
+    `script-src 'self'`,
+    `style-src 'self'`,
+    `style-src-attr 'unsafe-inline'`,
+    `img-src 'self' data: blob:`,
+    `font-src 'self'`,
+    `connect-src 'self' ${scheme === 'https' ? 'wss' : 'ws'}://${host}`,
+    `manifest-src 'self'`,
+    `worker-src 'self'`,
+    `base-uri 'none'`,
+    `form-action 'self'`,
+    `frame-ancestors 'none'`,
+  ].join('; ');
+
+/** Adds these headers to every answer. */
+export const secureHeaders =
+  ({ scheme }: Origins): MiddlewareHandler<Env> =>
+  async (c, next) => {
+    await next();
+    c.header('Content-Security-Policy', policy(scheme, c.req.header('host') ?? ''));
+    c.header('X-Content-Type-Options', 'nosniff');
+    c.header('Referrer-Policy', 'no-referrer');
+    c.header('Cross-Origin-Opener-Policy', 'same-origin');
+    c.header('Cross-Origin-Resource-Policy', 'same-origin');
+    c.header('Permissions-Policy', 'camera=(self), geolocation=(), microphone=(), payment=()');
+  };
+
+/** Adds the pages of `directory` to `app`. */
+export function servePages(app: Hono<Env>, directory: string): void {
+  if (!existsSync(join(directory, 'index.html'))) {
+    app.get('/', (c) => c.text('The pages are not built yet: run `npm start` or `npm run build`.\n', 503));
+    return;
+  }
+  app.use(
+    serveStatic({
+      root: directory,
+      onFound: (_path, c) => {
+        // Vite puts a hash of the content into the name of each asset; a page keeps its name and changes.
+        const hashed = c.req.path.startsWith('/assets/');
+        c.header('Cache-Control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
+      },
+    }),
+  );
+}

@@ -1,0 +1,265 @@
+/**
+ * One open session: its live document, the sockets in it, and the order in which an entry travels:
+ * gate, commit, then relay and acknowledge.
+ *
+ * Between applying and committing, the live document runs ahead of the disk. Nothing that shows its content
+ * leaves the room in that time: answers wait in `#waiting` until the commit has come back.
+ */
+import type { Logger } from 'pino';
+import * as Y from 'yjs';
+import { CLOSE, stationOf } from '../core/index.ts';
+import type { Fact } from '../core/index.ts';
+import {
+  alreadySavedFrame,
+  durableFrame,
+  presenceFrame,
+  refusedFrame,
+  step1Frame,
+  step2Frame,
+  updateFrame,
+} from './frames.ts';
+import type { Frame } from './frames.ts';
+import { gate } from './gate.ts';
+import type { GateView, Verdict } from './gate.ts';
+import { writingRoles } from './pair.ts';
+import type { Peer } from './peer.ts';
+import { Presence } from './presence.ts';
+import type { NewRow, Store, StoredDocument } from './store.ts';
+
+export interface Room {
+  readonly name: string;
+  join(peer: Peer): void;
+  leave(peer: Peer): void;
+  receive(peer: Peer, frame: Frame): void;
+}
+
+/** A close code for what no station of ours would send; in 44xx, since sending it again would not help. */
+export const MALFORMED = 4400;
+
+export interface RoomOutside {
+  readonly store: Store;
+  readonly log: Logger;
+  now(): number;
+  /** The room has rows to commit. */
+  pending(room: SessionRoom): void;
+  /** The room's memory cannot be trusted; it has closed its sockets and is to be forgotten. */
+  broken(room: SessionRoom): void;
+}
+
+interface Applied extends NewRow {
+  readonly from: Peer;
+  readonly clocks: ReadonlyMap<number, number>;
+}
+
+export class SessionRoom implements Room {
+  readonly name: string;
+  readonly session: string;
+  readonly generation: number;
+  /** When the last socket left or the last row was committed, ms. */
+  quietSince: number;
+  readonly #outside: RoomOutside;
+  readonly #log: Logger;
+  readonly #doc = new Y.Doc();
+  readonly #facts = new Map<string, Fact>();
+  readonly #peers = new Set<Peer>();
+  readonly #presence: Presence;
+  readonly #view: GateView;
+  /** What the document itself said of each change: the only bytes that are stored and relayed. */
+  #emitted: Uint8Array[] = [];
+  #applied: Applied[] = [];
+  #waiting: (() => void)[] = [];
+  #durable: ReadonlyMap<number, number>;
+  #rows: number;
+
+  /** Loads the session from disk. Throws when its rows do not make a whole document. */
+  constructor(session: string, generation: number, stored: StoredDocument | undefined, outside: RoomOutside) {
+    this.session = session;
+    this.generation = generation;
+    this.name = `session/${session}/${generation}`;
+    this.quietSince = outside.now();
+    this.#outside = outside;
+    this.#log = outside.log.child({ session });
+    this.#presence = new Presence(() => outside.now());
+    const rows = stored ? outside.store.updates(stored.id) : [];
+    for (const row of rows) Y.applyUpdate(this.#doc, row);
+    if (!isWhole(this.#doc)) throw new Error(`The rows of ${this.name} do not make a whole document`);
+    for (const fact of this.facts()) this.#facts.set(fact.id, fact);
+    this.#rows = rows.length;
+    this.#durable = clocksOf(this.#doc);
+    this.#doc.on('update', (bytes: Uint8Array) => this.#emitted.push(bytes));
+    this.#view = {
+      clockOf: (client) => Y.getState(this.#doc.store, client),
+      clientsOf: (station) =>
+        [...this.#doc.store.clients.keys()].filter((id) => stationOf(id) === station).length,
+      facts: this.#facts,
+    };
+  }
+
+  get peers(): ReadonlySet<Peer> {
+    return this.#peers;
+  }
+
+  get rows(): number {
+    return this.#rows;
+  }
+
+  /** The facts in the list's order. Ahead of the disk while rows are pending: flush first. */
+  facts(): Fact[] {
+    return this.#doc.getArray<Fact>('facts').toArray();
+  }
+
+  join(peer: Peer): void {
+    this.#peers.add(peer);
+    this.#whenDurable(() => {
+      peer.send(durableFrame(this.#durable));
+      // Without our own question, what a station entered while away would never come up.
+      peer.send(step1Frame(Y.encodeStateVector(this.#doc)));
+      const others = this.#presence.others(peer);
+      if (others) peer.send(others);
+    });
+  }
+
+  leave(peer: Peer): void {
+    this.#peers.delete(peer);
+    this.#tellOthers(peer, this.#presence.leave(peer));
+    this.quietSince = this.#outside.now();
+  }
+
+  receive(peer: Peer, frame: Frame): void {
+    switch (frame.type) {
+      case 'step1':
+        if (!peer.maySync()) return;
+        this.#whenDurable(() => peer.send(step2Frame(Y.encodeStateAsUpdate(this.#doc, frame.stateVector))));
+        return;
+      case 'update':
+        this.#offer(peer, frame.update);
+        return;
+      case 'presence':
+        this.#tellOthers(peer, this.#presence.hear(peer, frame.entries));
+        return;
+      case 'presence-wanted':
+        peer.send(this.#presence.others(peer) ?? presenceFrame([]));
+        return;
+      case 'unknown':
+        return;
+      default:
+        return frame satisfies never;
+    }
+  }
+
+  /** Rows applied and not on disk yet, in order. */
+  pendingRows(): readonly NewRow[] {
+    return this.#applied;
+  }
+
+  /** All pending rows are on disk: relay them, acknowledge them, and let go what waited. */
+  committed(): void {
+    const applied = this.#applied;
+    const waiting = this.#waiting;
+    this.#applied = [];
+    this.#waiting = [];
+    this.#rows += applied.length;
+    this.#durable = clocksOf(this.#doc);
+    this.quietSince = this.#outside.now();
+    for (const { bytes, from } of applied) this.#tellOthers(from, updateFrame(bytes));
+    const clients = applied.flatMap(({ clocks }) => [...clocks.keys()]);
+    const acknowledged = this.#durableOf(clients);
+    for (const peer of this.#peers) peer.send(acknowledged);
+    for (const answer of waiting) answer();
+  }
+
+  /** Closes every socket and forgets what is not on disk; stations come back and offer it again. */
+  abandon(reason: string): void {
+    this.#applied = [];
+    this.#waiting = [];
+    for (const peer of this.#peers) peer.close(CLOSE.again, reason);
+    this.#outside.broken(this);
+  }
+
+  /** Joins the rows on disk into one. Only while nothing is pending. */
+  compact(): void {
+    const stored = this.#outside.store.find(this.session);
+    if (!stored || stored.generation !== this.generation || this.#applied.length > 0) return;
+    this.#outside.store.compact(stored.id, stored.lastN, Y.encodeStateAsUpdate(this.#doc));
+    this.#rows = 1;
+  }
+
+  destroy(): void {
+    this.#doc.destroy();
+  }
+
+  #offer(peer: Peer, update: Uint8Array): void {
+    const { number, device } = peer.station;
+    const writer = { number, device, roles: writingRoles(peer.station), readOnly: false };
+    const verdict = gate(update, this.#view, writer);
+    switch (verdict.do) {
+      case 'nothing':
+        this.#whenDurable(() => peer.send(this.#durableOf(verdict.clients)));
+        return;
+      case 'take':
+        this.#take(peer, update, verdict);
+        return;
+      case 'ask':
+        this.#log.debug({ station: number, rule: verdict.rule }, 'update with a gap');
+        if (peer.mayGap()) this.#whenDurable(() => peer.send(step1Frame(Y.encodeStateVector(this.#doc))));
+        return;
+      case 'refuse':
+        this.#refuse(peer, verdict);
+        return;
+      case 'reject':
+        this.#log.warn({ station: number, rule: verdict.rule, because: verdict.because }, 'update rejected');
+        peer.close(MALFORMED, `Refused (${verdict.rule}): ${verdict.because}.`);
+        return;
+      default:
+        return verdict satisfies never;
+    }
+  }
+
+  #refuse(peer: Peer, { rule, refused, already }: Verdict & { do: 'refuse' }): void {
+    const { number } = peer.station;
+    for (const refusal of refused) {
+      const { code, field, fact } = refusal;
+      this.#log.info({ station: number, rule, code, field, fact }, 'fact refused');
+      peer.send(refusedFrame(refusal));
+    }
+    if (already.length > 0) this.#whenDurable(() => peer.send(alreadySavedFrame(already)));
+  }
+
+  /** Applies what the gate let through, and holds the document to what the gate foretold. */
+  #take(peer: Peer, update: Uint8Array, { facts, clocks }: Verdict & { do: 'take' }): void {
+    this.#emitted = [];
+    Y.applyUpdate(this.#doc, update);
+    const [bytes, ...more] = this.#emitted;
+    for (const fact of facts) this.#facts.set(fact.id, fact);
+    const asForetold =
+      isWhole(this.#doc) &&
+      [...clocks].every(([client, clock]) => this.#view.clockOf(client) === clock) &&
+      this.#doc.getArray('facts').length === this.#facts.size;
+    if (!bytes || more.length > 0 || !asForetold) {
+      this.#log.error({ station: peer.station.number }, 'an update did not do what the gate foretold');
+      this.abandon('The server takes this session from its disk again.');
+      return;
+    }
+    const { session, generation } = this;
+    const row = { session, generation, bytes, facts: facts.map(({ id }) => id), from: peer, clocks };
+    this.#applied.push(row);
+    this.#outside.pending(this);
+  }
+
+  #whenDurable(answer: () => void): void {
+    if (this.#applied.length === 0) answer();
+    else this.#waiting.push(answer);
+  }
+
+  #durableOf(clients: readonly number[]): Uint8Array {
+    return durableFrame(new Map(clients.map((client) => [client, this.#durable.get(client) ?? 0])));
+  }
+
+  #tellOthers(from: Peer, frame: Uint8Array | null): void {
+    if (frame) for (const peer of this.#peers) if (peer !== from) peer.send(frame);
+  }
+}
+
+const clocksOf = (doc: Y.Doc): ReadonlyMap<number, number> => Y.decodeStateVector(Y.encodeStateVector(doc));
+
+const isWhole = ({ store }: Y.Doc): boolean => store.pendingStructs === null && store.pendingDs === null;

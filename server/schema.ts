@@ -1,0 +1,133 @@
+/** The database file: its tables, its version, and the settings that make a commit a commit. */
+import { closeSync, existsSync, fsyncSync, openSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { BOUND } from './limits.ts';
+
+export type Db = Database.Database;
+
+/** "FIBU": tells our files from any other SQLite database. */
+const APPLICATION_ID = 0x46494255;
+/** Raised with every change of the tables. */
+export const FORMAT = 1;
+
+const TABLES = `
+CREATE TABLE meta (key TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT, WITHOUT ROWID;
+
+-- One session in one generation. last_n is the number of its newest row in updates.
+CREATE TABLE documents (
+  id INTEGER PRIMARY KEY,
+  session TEXT NOT NULL,
+  generation INTEGER NOT NULL,
+  last_n INTEGER NOT NULL,
+  opened_ms INTEGER NOT NULL,
+  last_ms INTEGER NOT NULL,
+  closed INTEGER NOT NULL DEFAULT 0,
+  job TEXT,
+  UNIQUE (session, generation)
+) STRICT;
+CREATE INDEX documents_open ON documents (closed) WHERE closed = 0;
+
+-- Yjs updates in the order of their commits. Compaction joins the oldest rows into one.
+CREATE TABLE updates (
+  document INTEGER NOT NULL REFERENCES documents (id),
+  n INTEGER NOT NULL,
+  committed_ms INTEGER NOT NULL,
+  bytes BLOB NOT NULL,
+  PRIMARY KEY (document, n)
+) STRICT, WITHOUT ROWID;
+
+-- When each fact was committed, by the server's clock; kept apart so that compaction loses no time.
+CREATE TABLE facts (
+  document INTEGER NOT NULL REFERENCES documents (id),
+  id TEXT NOT NULL,
+  committed_ms INTEGER NOT NULL,
+  PRIMARY KEY (document, id)
+) STRICT, WITHOUT ROWID;
+
+-- AUTOINCREMENT: a number is never given twice, not even after its row has gone.
+CREATE TABLE stations (
+  number INTEGER PRIMARY KEY AUTOINCREMENT,
+  device TEXT UNIQUE,
+  name TEXT NOT NULL,
+  roles TEXT NOT NULL,
+  token_hash BLOB UNIQUE,
+  paired_ms INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE codes (code TEXT PRIMARY KEY, roles TEXT NOT NULL, expires_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+
+-- Names and contacts live here and nowhere else, so that they can be erased.
+CREATE TABLE people (
+  ref TEXT PRIMARY KEY,
+  name TEXT NOT NULL,
+  contact TEXT NOT NULL,
+  language TEXT NOT NULL,
+  folded TEXT NOT NULL,
+  changed_ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+`;
+
+/** A data directory that cannot be used. The message is one sentence for the person at the console. */
+export class UnusableData extends Error {}
+
+/** Makes what was created or renamed in `directory` survive a loss of power. */
+export function syncDirectory(directory: string): void {
+  if (process.platform === 'win32') return; // a directory cannot be opened there
+  const handle = openSync(directory, 'r');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}
+
+/** Opens or creates `fibula.db` in `directory`. Throws `UnusableData` rather than run on anything less than asked. */
+export function openDatabase(directory: string): Db {
+  const path = join(directory, 'fibula.db');
+  const isNew = !existsSync(path);
+  let db: Db | undefined;
+  try {
+    db = new Database(path, { timeout: BOUND.busyMs });
+    secure(db, path);
+    migrate(db, path);
+    if (isNew) syncDirectory(directory);
+    return db;
+  } catch (error) {
+    db?.close();
+    if (error instanceof Database.SqliteError)
+      throw new UnusableData(`${path} cannot be used: ${error.message} (${error.code}).`, { cause: error });
+    throw error;
+  }
+}
+
+/** FULL is set and read back at every open: SQLite falls back to NORMAL on a reopened WAL file. */
+function secure(db: Db, path: string): void {
+  const mode = db.pragma('journal_mode = WAL', { simple: true });
+  db.pragma('synchronous = FULL');
+  db.pragma('foreign_keys = ON');
+  const level = db.pragma('synchronous', { simple: true });
+  if (mode !== 'wal' || level !== 2)
+    throw new UnusableData(
+      `${path} cannot be kept safely: journal is ${String(mode)} (wanted wal), synchronous is ${String(level)} (wanted 2).`,
+    );
+}
+
+function migrate(db: Db, path: string): void {
+  const application = db.pragma('application_id', { simple: true });
+  const format = db.pragma('user_version', { simple: true }) as number;
+  const empty = db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0;
+  if (empty && application === 0 && format === 0) {
+    db.transaction(() => {
+      db.exec(TABLES);
+      db.pragma(`application_id = ${APPLICATION_ID}`);
+      db.pragma(`user_version = ${FORMAT}`);
+    }).immediate();
+    return;
+  }
+  if (application !== APPLICATION_ID) throw new UnusableData(`${path} is a database of another program.`);
+  if (format > FORMAT)
+    throw new UnusableData(
+      `${path} was written by a newer Fibula (format ${format}); this one reads up to format ${FORMAT}.`,
+    );
+}

@@ -1,0 +1,164 @@
+/** Sessions on disk: rows of Yjs updates, committed in groups, joined in idle time. */
+import * as Y from 'yjs';
+import type { Db } from './schema.ts';
+
+/** One admitted update on its way to the disk. */
+export interface NewRow {
+  readonly session: string;
+  readonly generation: number;
+  /** The document's own update event, never a client's bytes. */
+  readonly bytes: Uint8Array;
+  /** Ids of the facts it adds. */
+  readonly facts: readonly string[];
+}
+
+export interface StoredDocument {
+  readonly id: number;
+  readonly session: string;
+  readonly generation: number;
+  readonly lastN: number;
+  /** Server's commit time of the first and the last row, ms since 1970. */
+  readonly openedMs: number;
+  readonly lastMs: number;
+}
+
+/** A board row as it was last computed; null before. */
+export interface OpenJob extends StoredDocument {
+  readonly job: string | null;
+}
+
+export interface JobToKeep {
+  readonly session: string;
+  readonly generation: number;
+  readonly job: string;
+  readonly closed: boolean;
+}
+
+const COLUMNS = 'id, session, generation, last_n AS lastN, opened_ms AS openedMs, last_ms AS lastMs';
+/** Only the newest generation of a session is a document anyone may open. */
+const NEWEST =
+  'generation = (SELECT max(generation) FROM documents AS other WHERE other.session = documents.session)';
+
+const statements = (db: Db) => ({
+  find: db.prepare<[string], StoredDocument>(
+    `SELECT ${COLUMNS} FROM documents WHERE session = ? AND ${NEWEST}`,
+  ),
+  open: db.prepare<[], OpenJob>(
+    `SELECT ${COLUMNS}, job FROM documents WHERE closed = 0 AND ${NEWEST} ORDER BY id`,
+  ),
+  create: db.prepare<[string, number, number, number]>(
+    'INSERT INTO documents (session, generation, last_n, opened_ms, last_ms) VALUES (?, ?, 0, ?, ?)',
+  ),
+  own: db.prepare<[string, number], StoredDocument>(
+    `SELECT ${COLUMNS} FROM documents WHERE session = ? AND generation = ?`,
+  ),
+  append: db.prepare<[number, number, number, Uint8Array]>(
+    'INSERT INTO updates (document, n, committed_ms, bytes) VALUES (?, ?, ?, ?)',
+  ),
+  fact: db.prepare<[number, string, number]>(
+    'INSERT INTO facts (document, id, committed_ms) VALUES (?, ?, ?)',
+  ),
+  touch: db.prepare<[number, number, number]>('UPDATE documents SET last_n = ?, last_ms = ? WHERE id = ?'),
+  rows: db.prepare<[number, number], { bytes: Buffer }>(
+    'SELECT bytes FROM updates WHERE document = ? AND n <= ? ORDER BY n',
+  ),
+  count: db.prepare<[number], number>('SELECT count(*) FROM updates WHERE document = ?').pluck(),
+  upTo: db.prepare<[number, number]>('DELETE FROM updates WHERE document = ? AND n <= ?'),
+  keepJob: db.prepare<[string, number, string, number]>(
+    'UPDATE documents SET job = ?, closed = ? WHERE session = ? AND generation = ?',
+  ),
+  factTimes: db.prepare<[number], { id: string; ms: number }>(
+    'SELECT id, committed_ms AS ms FROM facts WHERE document = ?',
+  ),
+});
+
+export class Store {
+  readonly #db: Db;
+  readonly #now: () => number;
+  readonly #sql: ReturnType<typeof statements>;
+
+  constructor(db: Db, now: () => number) {
+    this.#db = db;
+    this.#now = now;
+    this.#sql = statements(db);
+  }
+
+  /** The newest generation of a session, or undefined when there is none. */
+  find(session: string): StoredDocument | undefined {
+    return this.#sql.find.get(session);
+  }
+
+  /** The updates of a document, oldest first. */
+  updates(document: number, upTo = Number.MAX_SAFE_INTEGER): Uint8Array[] {
+    return this.#sql.rows.all(document, upTo).map((row) => row.bytes);
+  }
+
+  rowCount(document: number): number {
+    return this.#sql.count.get(document) ?? 0;
+  }
+
+  /** When each fact was committed, ms since 1970 by the server's clock. */
+  factTimes(document: number): Map<string, number> {
+    return new Map(this.#sql.factTimes.all(document).map(({ id, ms }) => [id, ms]));
+  }
+
+  /**
+   * All rows or none, on disk when it returns; the first row of a session creates its document. Throws when
+   * the disk will not take them.
+   * @returns the time of the commit, ms since 1970.
+   */
+  commit(rows: readonly NewRow[]): number {
+    const ms = this.#now();
+    this.#db.transaction(() => rows.forEach((row) => this.#append(row, ms))).immediate();
+    return ms;
+  }
+
+  #append({ session, generation, bytes, facts }: NewRow, ms: number): void {
+    let document = this.#sql.own.get(session, generation);
+    if (!document) {
+      this.#sql.create.run(session, generation, ms, ms);
+      document = this.#sql.own.get(session, generation)!;
+    }
+    const n = document.lastN + 1;
+    this.#sql.append.run(document.id, n, ms, bytes);
+    for (const id of facts) this.#sql.fact.run(document.id, id, ms);
+    this.#sql.touch.run(n, ms, document.id);
+  }
+
+  /**
+   * Puts `bytes`, the whole document as of row `upTo`, in the place of exactly the rows up to it. Throws,
+   * changing nothing, when the rows hold more than `bytes` does.
+   */
+  compact(document: number, upTo: number, bytes: Uint8Array): void {
+    const ms = this.#now();
+    this.#db
+      .transaction(() => {
+        const before = stateOf(this.updates(document, upTo));
+        const after = stateOf([bytes]);
+        for (const [client, clock] of before)
+          if ((after.get(client) ?? 0) < clock)
+            throw new Error(`Compaction of document ${document} would lose entries of client ${client}`);
+        this.#sql.upTo.run(document, upTo);
+        this.#sql.append.run(document, upTo, ms, bytes);
+      })
+      .immediate();
+  }
+
+  /** Documents whose job is not closed, in the order they were opened. */
+  openJobs(): OpenJob[] {
+    return this.#sql.open.all();
+  }
+
+  keepJobs(jobs: readonly JobToKeep[]): void {
+    this.#db
+      .transaction(() => {
+        for (const { session, generation, job, closed } of jobs)
+          this.#sql.keepJob.run(job, closed ? 1 : 0, session, generation);
+      })
+      .immediate();
+  }
+}
+
+/** Client id → number of its entries held by these updates together. */
+const stateOf = (updates: readonly Uint8Array[]): Map<number, number> =>
+  Y.decodeStateVector(Y.encodeStateVectorFromUpdate(Y.mergeUpdates([...updates])));
