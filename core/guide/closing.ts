@@ -3,8 +3,9 @@ import type { Side } from '../frame.ts';
 import { ADJUSTERS } from '../frame.ts';
 import type { FactOf } from '../record/facts.ts';
 import type { Log } from '../record/log.ts';
-import { sameValue, slot } from '../record/slots.ts';
+import { slot } from '../record/slots.ts';
 import type { CuffPlan, Problem } from './shape.ts';
+import { difference } from './rests.ts';
 import { conflict } from './side.ts';
 import { mmWords } from './words.ts';
 
@@ -17,17 +18,17 @@ export type Closing =
 /** What has changed at this boot since the decision was taken. */
 function since(log: Log, side: Side, id: string): string[] {
   const because: string[] = [];
-  const changed = (name: string): boolean => {
-    const [then, now] = [log.asOf(name, id), log.now(name)];
-    return (
-      then.is !== now.is || (then.is === 'one' && now.is === 'one' && !sameValue(name, then.value, now.value))
+  const pivots = difference(log, slot.pivots(side), id, `the pivot setting of the ${side} cuff`);
+  if (pivots) because.push(pivots);
+  for (const adjuster of ADJUSTERS) {
+    const travel = difference(
+      log,
+      slot.reworked(side, adjuster),
+      id,
+      `the travel of the ${side} boot's ${adjuster} pivot`,
     );
-  };
-  if (changed(slot.pivots(side)))
-    because.push(`the pivots of the ${side} cuff were moved since it was closed`);
-  for (const adjuster of ADJUSTERS)
-    if (changed(slot.reworked(side, adjuster)))
-      because.push(`the travel of the ${side} boot's ${adjuster} pivot was reworked since`);
+    if (travel) because.push(travel);
+  }
   return because;
 }
 

@@ -12,9 +12,10 @@ import type { Mm } from '../units.ts';
 import type { FactOf } from '../record/facts.ts';
 import { READY_ITEMS } from '../record/kinds.ts';
 import type { Log, State } from '../record/log.ts';
-import { sameValue, slot } from '../record/slots.ts';
+import { slot } from '../record/slots.ts';
 import type { PivotsValue, ReadyValue, SoleValue } from '../record/slots.ts';
 import type { Settings } from '../record/settings.ts';
+import { bootChanges } from './rests.ts';
 import { pairOf } from './side.ts';
 import type { Problem } from './shape.ts';
 import { degWords, listed } from './words.ts';
@@ -35,15 +36,6 @@ export interface JudgedReading {
 const READY_OUTCOMES = new Set(['done', 'not-needed', 'kept-as-found']);
 export const isReady = (state: State): boolean =>
   state.is === 'one' && READY_OUTCOMES.has((state.value as ReadyValue).outcome);
-
-const INSIDE_WORDS: Record<string, string> = {
-  boardHeelMm: 'the boot board',
-  heelLiftMm: 'the heel lift',
-  boardCantDeg: 'the cant of the boot board',
-  forwardLeanPos: 'the forward-lean position',
-  spoiler: 'the spoiler',
-  liner: 'the liner',
-};
 
 const POSTURE_WORDS: Record<string, string> = {
   parallel: 'the boots stood parallel',
@@ -105,27 +97,8 @@ function refusals(log: Log, fact: FactOf<'cuff.read'>): Problem[] {
 }
 
 /** In what today differs from what a reading rests on. */
-function changes(log: Log, fact: FactOf<'cuff.read'>): string[] {
-  const { side, id } = fact;
-  const found: string[] = [];
-  const compare = (name: string, what: string): void => {
-    const [then, now] = [log.asOf(name, id), log.now(name)];
-    if (then.is === 'lost') found.push(`${what} it rests on was struck`);
-    else if (now.is === 'conflict' || then.is === 'conflict') found.push(`${what} is in dispute`);
-    else if (
-      then.is !== now.is ||
-      (then.is === 'one' && now.is === 'one' && !sameValue(name, then.value, now.value))
-    )
-      found.push(`${what} has changed since`);
-  };
-  compare(slot.ready(side, 'footbed'), 'the footbed');
-  compare(slot.ready(side, 'shell'), 'the state of the shell');
-  const inside = slot.inside(side, '');
-  for (const name of log.slots(inside))
-    compare(name, INSIDE_WORDS[name.slice(inside.length)] ?? 'what is inside the boot');
-  const [known, all] = [log.membersKnown(slot.shell(side), id), log.membersKnown(slot.shell(side), null)];
-  if (known.length !== all.length || known.some((one) => !all.includes(one)))
-    found.push('the shell was worked since');
+function changes(log: Log, { side, id }: FactOf<'cuff.read'>): string[] {
+  const found = bootChanges(log, side, id);
   // The sole was flat then, by the record of then; a record struck since takes that away.
   if (log.asOf(slot.sole(side), id).is === 'lost')
     found.push('the record of the sole it rests on was struck');

@@ -261,7 +261,7 @@ describe('cuff', () => {
     s.add('cuff.closed', { side: 'left', decision: 'even' });
     expect(step().status).toBe('done');
     s.set('left', -1, 1);
-    expect(step()).toMatchObject({ status: 'stale', because: [expect.stringContaining('pivots')] });
+    expect(step()).toMatchObject({ status: 'stale', because: [expect.stringContaining('pivot setting')] });
   });
 
   it('[CUF-17] closed as even against its readings is not closed', () => {
