@@ -37,12 +37,17 @@ const readable = rule('readable', (draft) => {
   } catch {
     return { do: 'reject', rule: 'readable', because: 'the update cannot be read' };
   }
-  const count = draft.structs.reduce((sum, struct) => sum + struct.length, 0);
-  return count > LIMIT.factsPerUpdate
+  return undefined;
+});
+
+/** 1, too. Facts are capped apart from bytes: each costs a look at its schema. */
+const count = rule('count', ({ structs }) => {
+  const entries = structs.reduce((sum, struct) => sum + struct.length, 0);
+  return entries > LIMIT.factsPerUpdate
     ? {
         do: 'reject',
-        rule: 'readable',
-        because: `${count} entries; at most ${LIMIT.factsPerUpdate} are taken`,
+        rule: 'count',
+        because: `${entries} entries; at most ${LIMIT.factsPerUpdate} are taken`,
       }
     : undefined;
 });
@@ -185,6 +190,7 @@ function integrationOrder(items: readonly Y.Item[], view: GateView): { ordered: 
 export const updateRules: readonly Rule[] = [
   size,
   readable,
+  count,
   noDeletes,
   readOnly,
   sections,

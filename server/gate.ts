@@ -51,6 +51,7 @@ export type Verdict =
 /** The number is the rule's in the list of `docs/protocol.md`. */
 export type RuleName =
   | 'size' // 1
+  | 'count' // 1
   | 'readable' // 2
   | 'no-deletes' // 3
   | 'read-only' // 4

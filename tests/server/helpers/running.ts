@@ -1,0 +1,80 @@
+/** A server inside the test's process, on a real port with a real database file. */
+import { randomBytes, randomInt } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import pino from 'pino';
+import type { StationRole } from '../../../core/index.ts';
+import { Station } from '../../../demo/station.ts';
+import { startServer } from '../../../server/server.ts';
+import type { RunningServer, ServerOptions } from '../../../server/server.ts';
+
+/** One line of the server's log. */
+export type LogLine = Readonly<Record<string, unknown>> & { readonly msg: string };
+
+export interface Running {
+  readonly server: RunningServer;
+  readonly url: string;
+  readonly data: string;
+  readonly log: readonly LogLine[];
+  /** What the server takes for now, ms since 1970; a test may move it. */
+  clock: { aheadMs: number };
+  station(roles: readonly StationRole[]): Promise<Station>;
+  /** Rows of the database file as another process would read them. */
+  query(sql: string, ...values: readonly unknown[]): Record<string, unknown>[];
+  /** Stops the server and keeps its data. */
+  stop(): Promise<readonly string[]>;
+  /** Stops it and removes its data. */
+  close(): Promise<void>;
+}
+
+export async function run(options: Partial<ServerOptions> = {}): Promise<Running> {
+  const data = options.data ?? mkdtempSync(join(tmpdir(), 'fibula-server-'));
+  const log: LogLine[] = [];
+  const clock = { aheadMs: 0 };
+  const logger = pino(
+    { level: 'debug' },
+    { write: (line: string) => void log.push(JSON.parse(line) as LogLine) },
+  );
+  const server = await startServer(
+    {
+      port: 0,
+      host: '127.0.0.1',
+      data,
+      plain: true,
+      canonical: '127.0.0.1',
+      names: () => ['127.0.0.1', 'localhost'],
+      pages: join(data, 'no-pages'),
+      shop: {},
+      firstShop: { name: 'Test shop', timeZone: 'Europe/Vienna' },
+      ...options,
+    },
+    { now: () => Date.now() + clock.aheadMs, randomBytes: (count) => randomBytes(count), randomInt },
+    logger,
+  );
+  return {
+    server,
+    url: server.address,
+    data,
+    log,
+    clock,
+    station: (roles) =>
+      Station.pair(server.address, server.stations.createCode(roles)!.code, roles.join(' and ')),
+    query: (sql, ...values) => {
+      const db = new Database(join(data, 'fibula.db'), { readonly: true });
+      try {
+        return db.prepare(sql).all(...values) as Record<string, unknown>[];
+      } finally {
+        db.close();
+      }
+    },
+    stop: () => server.stop(),
+    close: async () => {
+      await server.stop();
+      rmSync(data, { recursive: true, force: true });
+    },
+  };
+}
+
+export const newSession = (): string => randomBytes(16).toString('hex');
