@@ -3,7 +3,7 @@ import type { Payload } from '../../core/index.ts';
 import { bootFacts, emptyBoots } from '../kit/boot/boots.ts';
 import type { BootsDraft } from '../kit/boot/boots.ts';
 import { isoNow } from '../kit/chance.ts';
-import type { FactDraft } from '../kit/session.svelte.ts';
+import type { FactDraft } from '../kit/session.ts';
 import { desk } from '../kit/words/desk.ts';
 
 export type Service = Payload<'session.opened'>['service'];

@@ -1,5 +1,4 @@
 /** This browser as a station of the shop: who it is, the boards it reads, the sessions it has open. */
-import { SvelteMap } from 'svelte/reactivity';
 import { CLOSE } from '../../core/index.ts';
 import type { StationRole } from '../../core/index.ts';
 import { api } from './api.ts';
@@ -7,8 +6,10 @@ import type { Me } from './api.ts';
 import { openJobBoard, openWallBoard } from './board.svelte.ts';
 import type { JobBoard, WallBoard } from './board.svelte.ts';
 import { syncUrl } from './link.ts';
+import { Names } from './names.ts';
 import { Outbox } from './outbox.ts';
-import { Session } from './session.svelte.ts';
+import { SessionPool } from './pool.ts';
+import { Session } from './session.ts';
 
 const DEVICE = 'fibula.device';
 const INITIALS = 'fibula.initials';
@@ -23,9 +24,8 @@ export class Station {
   #jobs = $state.raw<JobBoard | null>(null);
   #wall = $state.raw<WallBoard | null>(null);
   #initials = $state(localStorage.getItem(INITIALS) ?? '');
-  readonly #names = new SvelteMap<string, string>();
-  readonly #asked = new Set<string>();
-  readonly #sessions = new Map<string, Session>();
+  readonly #names = new Names();
+  readonly #sessions = new SessionPool();
   readonly #outbox = new Outbox();
   #retry: ReturnType<typeof setTimeout> | undefined;
 
@@ -87,45 +87,33 @@ export class Station {
 
   /** A session by id; the same object for as long as the page lives. */
   session(id: string, generation = 1): Session {
-    const open = this.#sessions.get(id);
-    if (open) return open;
     const { role } = this;
-    if (!this.#me || role === null || role === 'wall')
-      throw new Error('no session without a role that has one');
-    const session = new Session(id, generation, {
-      me: this.#me,
-      role,
-      outbox: this.#outbox,
-      url: syncUrl(location),
-      initials: () => this.#initials || undefined,
-    });
-    this.#sessions.set(id, session);
-    return session;
+    const me = this.#me;
+    if (!me || role === null || role === 'wall') throw new Error('no session without a role that has one');
+    return this.#sessions.get(
+      id,
+      () =>
+        new Session(id, generation, {
+          me,
+          role,
+          outbox: this.#outbox,
+          url: syncUrl(location),
+          initials: () => this.#initials || undefined,
+        }),
+    );
   }
 
-  /** Lets go of a session unless it still has something to send. */
   release(id: string): void {
-    const session = this.#sessions.get(id);
-    if (!session || session.waiting > 0) return;
-    this.#sessions.delete(id);
-    session.close();
+    this.#sessions.release(id);
   }
 
-  /** The name behind a reference, once it is known; asked for in the background. */
+  /** The name behind a reference, once it is known. */
   nameOf(ref: string): string | undefined {
-    if (!this.#asked.has(ref)) {
-      this.#asked.add(ref);
-      void api.person(ref).then((answer) => {
-        if (answer.ok) this.#names.set(ref, answer.value.name);
-        else this.#asked.delete(ref);
-      });
-    }
-    return this.#names.get(ref);
+    return this.#names.of(ref);
   }
 
   knowName(ref: string, name: string): void {
-    this.#asked.add(ref);
-    this.#names.set(ref, name);
+    this.#names.know(ref, name);
   }
 
   close(): void {
@@ -171,8 +159,7 @@ export class Station {
   #leave(state: StationState): void {
     this.#jobs?.close();
     this.#wall?.close();
-    for (const session of this.#sessions.values()) session.close();
-    this.#sessions.clear();
+    this.#sessions.closeAll();
     this.#jobs = null;
     this.#wall = null;
     this.#me = null;

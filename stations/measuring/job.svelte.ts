@@ -4,7 +4,7 @@ import type { NextAction, Side } from '../../core/index.ts';
 import { Draft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
 import { parseNumber } from '../kit/numbers.ts';
-import type { FactDraft, Session } from '../kit/session.svelte.ts';
+import type { FactDraft, Session } from '../kit/session.ts';
 import { common } from '../kit/words/common.ts';
 import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
 import type { Conditions, GapField } from './reading.ts';

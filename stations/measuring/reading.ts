@@ -1,6 +1,6 @@
 /** Four gaps as they are typed, and the entries they become. */
 import type { FactOf, Payload, Side } from '../../core/index.ts';
-import type { FactDraft } from '../kit/session.svelte.ts';
+import type { FactDraft } from '../kit/session.ts';
 import { parseNumber } from '../kit/numbers.ts';
 
 export type Place = 'medial' | 'lateral';

@@ -1,7 +1,7 @@
 /** What one tap says of a boot that is as expected: only what has not been said of it yet. */
 import type { Side } from '../../core/index.ts';
 import { latest } from '../kit/entries.ts';
-import type { FactDraft, Session } from '../kit/session.svelte.ts';
+import type { FactDraft, Session } from '../kit/session.ts';
 import { ITEMS } from '../kit/words/boot.ts';
 import type { Item, Outcome } from '../kit/words/boot.ts';
 

@@ -1,5 +1,5 @@
 /** The description of a pair, typed once or twice. */
-import type { FactDraft } from '../session.svelte.ts';
+import type { FactDraft } from '../session.ts';
 import { bootForm } from '../words/boot.ts';
 import { Sided } from '../words/common.ts';
 import { describe, describedFacts, emptyBoot, rememberBoot } from './draft.ts';

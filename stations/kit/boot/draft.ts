@@ -1,5 +1,5 @@
 /** A boot's description while it is typed, and what becomes of it. */
-import { SOLE_STANDARDS } from '../../../core/index.ts';
+import type { SOLE_STANDARDS } from '../../../core/index.ts';
 import type { FactOf, Payload, Side } from '../../../core/index.ts';
 import { parseNumber, shown } from '../numbers.ts';
 import { bootForm } from '../words/boot.ts';

@@ -1,11 +1,9 @@
-/** The scale of one adjuster's picture: millimetres up from neutral to units down the sheet. */
+/** The scale of one adjuster's picture: millimetres up from neutral to pixels down the picture. */
 import type { Adjuster, AdjusterReach, Side } from '../../../core/index.ts';
 import { signed } from '../numbers.ts';
 
-const TOP = 34;
-const BOTTOM = 244;
-/** Labels closer than this run into each other. */
-const LABEL_STEP = 22;
+/** Labels closer than this run into each other, in pixels. */
+const LABEL_STEP = 21;
 
 export interface Tick {
   readonly mm: number;
@@ -15,31 +13,31 @@ export interface Tick {
 }
 
 export interface DialScale {
-  readonly top: number;
-  readonly bottom: number;
   readonly y: (mm: number) => number;
   readonly ticks: readonly Tick[];
 }
 
-/** Marks where the hardware has them; else a ruler of whole millimetres. Ends and neutral keep their labels. */
-export function dialScale({ minMm, maxMm, stops }: AdjusterReach): DialScale {
+/** Marks where the hardware has them; else a ruler of whole millimetres. Neutral and the ends keep their labels. */
+export function dialScale({ minMm, maxMm, stops }: AdjusterReach, top: number, bottom: number): DialScale {
   const span = Math.max(1e-6, maxMm - minMm);
-  const y = (mm: number) => BOTTOM - ((mm - minMm) / span) * (BOTTOM - TOP);
+  const y = (mm: number) => bottom - ((mm - minMm) / span) * (bottom - top);
   const marks = stops ?? ruler(minMm, maxMm);
   const first = [...marks].sort((a, b) => weight(a.mm, minMm, maxMm) - weight(b.mm, minMm, maxMm));
   const labelled: number[] = [];
   for (const { mm } of first)
     if (labelled.every((other) => Math.abs(y(other) - y(mm)) >= LABEL_STEP)) labelled.push(mm);
   return {
-    top: TOP,
-    bottom: BOTTOM,
     y,
-    ticks: marks.map(({ mm, label }) => ({ mm, y: y(mm), label: labelled.includes(mm) ? label : null })),
+    ticks: marks.map(({ mm, label }) => ({
+      mm,
+      y: y(mm),
+      label: labelled.includes(mm) ? label.replace('-', '−') : null,
+    })),
   };
 }
 
 const weight = (mm: number, min: number, max: number): number =>
-  mm === 0 ? 0 : mm === min || mm === max ? 1 : Number.isInteger(mm) ? 2 : 3;
+  mm === 0 ? 0 : mm === min || mm === max ? 1 : mm % 2 === 0 ? 2 : Number.isInteger(mm) ? 3 : 4;
 
 const ruler = (min: number, max: number): { mm: number; label: string }[] => {
   const marks = [];

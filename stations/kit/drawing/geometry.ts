@@ -5,7 +5,7 @@
  * A leg is first laid out in its own frame: x lateral, y up, the origin midway between the pivots at their factory
  * neutral. `place` then puts it on the sheet, where x runs to the viewer's right and y down.
  */
-import { deg, sinDeg } from '../../../core/index.ts';
+import { deg, rad, sinDeg, toDeg } from '../../../core/index.ts';
 import type { Adjuster, AdjusterReach, CuffPlan, Pair, Side, SidePlan } from '../../../core/index.ts';
 
 export interface Point {
@@ -18,16 +18,17 @@ export type LookFrom = 'front' | 'behind';
 /** Sizes that no entry gives. They carry no reading: all that is read is drawn at its own place. */
 export const FORM = {
   /** From the floor to the pivot line. */
-  pivotHeight: 122,
-  soleThickness: 30,
-  soleHalf: 38,
+  pivotHeight: 108,
+  soleThickness: 26,
+  soleHalf: 37,
   /** Half the inside of the cuff at the reading height is half the pivot spacing and this. */
   cuffFlare: 9,
   cuffThick: 5,
-  cuffAbove: 26,
-  legAbove: 128,
+  cuffAbove: 24,
+  legAbove: 58,
   /** From the middle of the sheet to the middle of each boot. */
-  apart: 118,
+  apart: 132,
+  sheetHalf: 268,
 } as const;
 
 const ASSUMED = { spacing: 86, height: 180 } as const;
@@ -43,10 +44,12 @@ export interface PivotShape {
 }
 
 export interface CuffShape {
-  /** Inner walls from the bottom to the rim. */
+  /** Each wall as a closed band, its inner face first, from the bottom to the rim. */
   readonly lateral: readonly Point[];
   readonly medial: readonly Point[];
-  /** From the pivot line to the rim. */
+  /** The inside between the walls. */
+  readonly inside: readonly Point[];
+  /** From the pivot line to above the rim. */
   readonly centre: readonly [Point, Point];
 }
 
@@ -61,6 +64,9 @@ export interface BootShape {
   readonly side: Side;
   readonly sole: readonly Point[];
   readonly shell: readonly Point[];
+  readonly toeCap: readonly Point[];
+  /** The middle of the toe cap: where the side letter stands. */
+  readonly badge: Point;
   readonly pivots: readonly PivotShape[];
   /** At its lean now; null when that is not known. */
   readonly cuff: CuffShape | null;
@@ -70,7 +76,9 @@ export interface BootShape {
   readonly gaps: Readonly<Record<Adjuster, GapShape>> | null;
 }
 
-/** The width and height of the whole sheet, for the tallest reading height of the two. */
+type Put = (p: Point) => Point;
+
+/** The whole sheet, for the taller reading height of the two. */
 export function sheetOf(heights: readonly number[]): {
   left: number;
   top: number;
@@ -78,51 +86,52 @@ export function sheetOf(heights: readonly number[]): {
   height: number;
 } {
   const top = Math.max(ASSUMED.height, ...heights) + FORM.legAbove;
-  return { left: -262, top: -top, width: 524, height: top + FORM.pivotHeight + 40 };
+  return { left: -FORM.sheetHalf, top: -top, width: 2 * FORM.sheetHalf, height: top + FORM.pivotHeight + 6 };
 }
 
 /** To the viewer's right is lateral for the left leg seen from the front, and for the right leg from behind. */
 export const lateralIsRight = (side: Side, from: LookFrom): boolean =>
   (side === 'left') === (from === 'front');
 
-const place = (side: Side, from: LookFrom, cantDeg: number) => {
+const place = (side: Side, from: LookFrom, cantDeg: number): Put => {
   const outward = lateralIsRight(side, from) ? 1 : -1;
   const sin = sinDeg(deg(cantDeg));
   const cos = Math.sqrt(1 - sin * sin);
-  return ({ x, y }: Point): Point => {
+  return ({ x, y }) => {
     // A cant tips the whole boot about the middle of its sole; positive is outward.
     const up = y + FORM.pivotHeight;
-    const tipped = { x: x * cos + up * sin, y: up * cos - x * sin - FORM.pivotHeight };
-    return { x: outward * (FORM.apart + tipped.x), y: -tipped.y };
+    return { x: outward * (FORM.apart + x * cos + up * sin), y: FORM.pivotHeight - (up * cos - x * sin) };
   };
 };
 
-/** Half the inside of the cuff at height `y`. */
+/** Half the inside of the cuff at height `y`: half the spacing at the pivot line, flaring upward. */
 const wallAt = (y: number, spacing: number, height: number): number =>
-  spacing / 2 + FORM.cuffFlare * Math.min(1.15, Math.max(-0.25, y / height));
+  spacing / 2 + FORM.cuffFlare * Math.min(1.15, Math.max(-0.1, y / height));
 
-function cuffAt(leanDeg: number, spacing: number, height: number, put: (p: Point) => Point): CuffShape {
+function cuffAt(leanDeg: number, spacing: number, height: number, put: Put): CuffShape {
   const rim = height + FORM.cuffAbove;
-  const wall = (sign: 1 | -1) =>
-    [-16, 0, height, rim].map((y) =>
-      put({ x: y * sinDeg(deg(leanDeg)) + sign * wallAt(y, spacing, height), y }),
-    );
+  const levels = [-18, 0, height, rim];
+  const face = (sign: 1 | -1, thick: number) =>
+    levels.map((y) => put({ x: y * sinDeg(deg(leanDeg)) + sign * (wallAt(y, spacing, height) + thick), y }));
+  const band = (sign: 1 | -1) => [...face(sign, 0), ...face(sign, FORM.cuffThick).toReversed()];
   return {
-    lateral: wall(1),
-    medial: wall(-1),
-    centre: [put({ x: 0, y: 0 }), put({ x: rim * sinDeg(deg(leanDeg)), y: rim })],
+    lateral: band(1),
+    medial: band(-1),
+    inside: [...face(1, 0), ...face(-1, 0).toReversed()],
+    centre: [put({ x: 0, y: 0 }), put({ x: (rim + 12) * sinDeg(deg(leanDeg)), y: rim + 12 })],
   };
 }
 
-function legAt(centreAtHeight: number, half: number, height: number, put: (p: Point) => Point) {
+/** Wide at the reading height, narrow at the ankle; its line runs through the middle of the pivot line. */
+function legAt(centreAtHeight: number, half: number, height: number, put: Put) {
   const top = height + FORM.legAbove;
   const line = (y: number) => (centreAtHeight * y) / height;
   const halves: readonly (readonly [number, number])[] = [
-    [-8, half * 0.74],
-    [height * 0.35, half * 0.8],
+    [-12, half * 0.68],
+    [height * 0.3, half * 0.76],
+    [height * 0.7, half * 0.94],
     [height, half],
-    [height * 1.3, half * 1.04],
-    [top, half * 0.98],
+    [top, half * 0.985],
   ];
   const edge = (sign: 1 | -1) => halves.map(([y, h]) => put({ x: line(y) + sign * h, y }));
   return {
@@ -137,7 +146,7 @@ function pivotShape(
   at: number,
   to: number | null,
   spacing: number,
-  put: (p: Point) => Point,
+  put: Put,
 ): PivotShape {
   const x = (adjuster === 'lateral' ? 1 : -1) * (spacing / 2);
   const point = (y: number) => put({ x, y });
@@ -151,13 +160,7 @@ function pivotShape(
 }
 
 /** The walls' places follow the lean, the leg's place the reading: `medial − lateral` is twice its offset. */
-function legAndGaps(
-  reading: Pair,
-  leanDeg: number,
-  spacing: number,
-  height: number,
-  put: (p: Point) => Point,
-) {
+function legAndGaps(reading: Pair, leanDeg: number, spacing: number, height: number, put: Put) {
   const cuffCentre = height * sinDeg(deg(leanDeg));
   const inside = wallAt(height, spacing, height);
   const half = inside - (reading.medialMm + reading.lateralMm) / 2;
@@ -173,6 +176,10 @@ function legAndGaps(
   };
 }
 
+/** A move that moves something; a plan may also say to leave the pivots as they are. */
+export const moves = ({ move }: CuffPlan): boolean =>
+  move !== null && (Math.abs(move.medialMm) > 1e-6 || Math.abs(move.lateralMm) > 1e-6);
+
 /** The gaps that the drawing shows: as read at today's setting, else as expected after the move. */
 export const gapsShown = (cuff: CuffPlan): { readonly pair: Pair; readonly expected: boolean } | null => {
   if (cuff.expected) return { pair: cuff.expected, expected: true };
@@ -180,74 +187,64 @@ export const gapsShown = (cuff: CuffPlan): { readonly pair: Pair; readonly expec
   return null;
 };
 
+function lowerBoot(spacing: number, put: Put) {
+  const { soleHalf: s, soleThickness: t, pivotHeight } = FORM;
+  const floor = -pivotHeight;
+  const collar = spacing / 2 - 2;
+  const outline = (points: readonly (readonly [number, number])[]) => points.map(([x, y]) => put({ x, y }));
+  const mirrored = (right: readonly (readonly [number, number])[]) =>
+    outline([...right, ...right.map(([x, y]) => [-x, y] as const).toReversed()]);
+  return {
+    sole: mirrored([
+      [6, floor + 7],
+      [9, floor],
+      [s, floor],
+      [s + 4, floor + t],
+    ]),
+    shell: mirrored([
+      [s + 5, floor + t],
+      [s + 14, floor + t + 22],
+      [s + 11, floor + t + 44],
+      [collar + 3, -14],
+      [collar, 2],
+      [collar - 3, 15],
+    ]),
+    toeCap: mirrored([
+      [s + 2, floor + t],
+      [s + 5, floor + t + 18],
+      [s - 6, floor + t + 44],
+      [s - 22, floor + t + 54],
+    ]),
+    badge: put({ x: 0, y: floor + t + 9 }),
+  };
+}
+
 /** One leg in its boot. Lean unknown: the cuff is drawn from the pivots alone, as if its factory lean were 0. */
 export function bootShape(side: Side, plan: SidePlan, from: LookFrom): BootShape {
   const { cuff, sole } = plan;
   const spacing = cuff.hardware?.pivotSpacingMm ?? ASSUMED.spacing;
   const height = cuff.hardware?.readingHeightMm ?? ASSUMED.height;
   const put = place(side, from, sole.cantDeg ?? 0);
-  const fromPivots = (pair: Pair) =>
-    (cuff.hardware?.factoryLeanDeg ?? 0) +
-    (Math.asin(Math.max(-1, Math.min(1, (pair.medialMm - pair.lateralMm) / spacing))) * 180) / Math.PI;
+  const fromPivots = (pair: Pair) => {
+    const ratio = Math.max(-1, Math.min(1, (pair.medialMm - pair.lateralMm) / spacing));
+    return (cuff.hardware?.factoryLeanDeg ?? 0) + toDeg(rad(Math.asin(ratio)));
+  };
   const lean = cuff.leanDeg ?? (cuff.set ? fromPivots(cuff.set) : null);
-  const target = cuff.target && cuff.move ? (cuff.target.leanDeg ?? fromPivots(cuff.target)) : null;
+  const target = cuff.target && moves(cuff) ? (cuff.target.leanDeg ?? fromPivots(cuff.target)) : null;
   const shown = gapsShown(cuff);
   const legAndGap = shown && lean !== null ? legAndGaps(shown.pair, lean, spacing, height, put) : null;
-  const { soleHalf, soleThickness, pivotHeight } = FORM;
-  const shellHalf = spacing / 2 + 9;
-  const at = (x: number, y: number) => put({ x, y });
-  const under = -pivotHeight;
-  const pivots = (['lateral', 'medial'] as const).map((adjuster) =>
-    pivotShape(
-      adjuster,
-      cuff.hardware?.[adjuster] ?? null,
-      (adjuster === 'lateral' ? cuff.set?.lateralMm : cuff.set?.medialMm) ?? 0,
-      target === null
-        ? null
-        : ((adjuster === 'lateral' ? cuff.target?.lateralMm : cuff.target?.medialMm) ?? null),
-      spacing,
-      put,
-    ),
-  );
+  const pivots = (['lateral', 'medial'] as const).map((adjuster) => {
+    const key = `${adjuster}Mm` as const;
+    const to = target === null ? null : (cuff.target?.[key] ?? null);
+    return pivotShape(adjuster, cuff.hardware?.[adjuster] ?? null, cuff.set?.[key] ?? 0, to, spacing, put);
+  });
   return {
     side,
-    sole: [
-      at(-soleHalf, under),
-      at(soleHalf, under),
-      at(soleHalf + 3, under + soleThickness),
-      at(-soleHalf - 3, under + soleThickness),
-    ],
-    shell: [
-      at(soleHalf + 6, under + soleThickness),
-      at(shellHalf + 3, under + soleThickness + 24),
-      at(shellHalf, -18),
-      at(shellHalf - 3, 16),
-      at(-shellHalf + 3, 16),
-      at(-shellHalf, -18),
-      at(-shellHalf - 3, under + soleThickness + 24),
-      at(-soleHalf - 6, under + soleThickness),
-    ],
+    ...lowerBoot(spacing, put),
     pivots,
     cuff: lean === null ? null : cuffAt(lean, spacing, height, put),
     target: target === null ? null : cuffAt(target, spacing, height, put),
     leg: legAndGap?.leg ?? null,
     gaps: legAndGap?.gaps ?? null,
   };
-}
-
-export const pathOf = (points: readonly Point[], close = false): string =>
-  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(3)} ${y.toFixed(3)}`).join(' ') +
-  (close ? ' Z' : '');
-
-/** A smooth line through the points (Catmull–Rom), for what has no straight edges. */
-export function smoothPath(points: readonly Point[], close = false): string {
-  const n = points.length;
-  const at = (i: number) => points[close ? (i + n) % n : Math.max(0, Math.min(n - 1, i))]!;
-  const f = (value: number) => value.toFixed(3);
-  let path = `M${f(at(0).x)} ${f(at(0).y)}`;
-  for (let i = 0; i < (close ? n : n - 1); i++) {
-    const [a, b, c, d] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
-    path += ` C${f(b.x + (c.x - a.x) / 6)} ${f(b.y + (c.y - a.y) / 6)} ${f(c.x - (d.x - b.x) / 6)} ${f(c.y - (d.y - b.y) / 6)} ${f(c.x)} ${f(c.y)}`;
-  }
-  return close ? `${path} Z` : path;
 }

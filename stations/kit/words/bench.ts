@@ -1,6 +1,5 @@
 /** Words of the bench. */
 import type { Side } from '../../../core/index.ts';
-import { shown } from '../numbers.ts';
 import { Sided } from './common.ts';
 
 export const bench = {
@@ -15,8 +14,6 @@ export const bench = {
   elseTitle: (side: Side): string => `${Sided(side)} boot: where the pivots stand now`,
   elseHint: 'From factory neutral, up is plus. Not how far they were moved.',
   enter: 'Enter these positions',
-  expect: (medial: number, lateral: number): string =>
-    `Expect ${shown(medial)} mm medial, ${shown(lateral)} mm lateral when it is read again.`,
   orderTitle: 'In this order',
   order: [
     'Loosen the pivot bolts',
@@ -29,7 +26,7 @@ export const bench = {
   soleDone: 'The sole is at zero now',
   nothingNow: 'Nothing more to do on this pair now.',
   nothingHint: 'The floor reads again. You can still undo, or enter other work.',
-  setNow: 'Pivots now',
+  entered: 'Entered:',
   otherWork: 'Other work on this boot',
   otherTitle: 'Other work',
   which: 'Which boot?',

@@ -1,8 +1,8 @@
 /** What the drawing says, in words: captions, and the text that stands for the picture. */
 import { leanWord } from '../../../core/index.ts';
-import type { Adjuster, CuffPlan, Plan, Side, SidePlan } from '../../../core/index.ts';
+import type { Adjuster, CuffPlan, Plan, ReadingView, Side, SidePlan } from '../../../core/index.ts';
 import type { LookFrom } from '../drawing/geometry.ts';
-import { percent, shown, signed } from '../numbers.ts';
+import { shown, signed } from '../numbers.ts';
 import { Sided } from './common.ts';
 
 export const drawing = {
@@ -16,14 +16,7 @@ export const drawing = {
   asIs: 'as it is',
   recommended: 'recommended',
   expected: 'expected',
-  asRead: 'as read',
-  scale: 'Drawn to scale.',
-  insetTitle: (side: Side, times: number): string => `${Sided(side)} lean, drawn ${times} times as large`,
   inset: (times: number): string => `lean × ${times}`,
-  plumb: 'upright',
-  cuffNow: 'cuff now',
-  cuffTo: 'cuff to',
-  leg: 'leg',
   lateral: 'lateral',
   medial: 'medial',
   toe: 'toe',
@@ -31,13 +24,13 @@ export const drawing = {
     adjuster === 'lateral'
       ? `${Sided(side)} boot, seen from outside`
       : `${Sided(side)} boot, seen from the inner side`,
+  seenFrom: (side: Side, adjuster: Adjuster): string =>
+    adjuster === 'lateral' ? `${side} boot, outer side` : `${side} boot, inner side`,
   adjuster: (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'Lateral adjuster' : 'Medial adjuster'),
   was: 'was',
   now: 'now',
   to: 'to',
   stays: 'stays',
-  neutral: '0',
-  noAdjuster: 'No adjuster here.',
 };
 
 /** `1.2° outward`; `upright` for none; `lean unknown` where no factory lean was given. */
@@ -57,8 +50,12 @@ export function positionText(cuff: CuffPlan, adjuster: Adjuster, mm: number): st
     : where;
 }
 
-export const chanceText = (chance: number | null): string | null =>
-  chance === null ? null : percent(chance);
+/** What stands under a gap: its side, and how the leg touches there. */
+export function gapWord(place: Adjuster, reading: ReadingView | null): string {
+  const touches = reading && (reading.contact === place || reading.contact === 'both');
+  if (!touches) return place;
+  return `${place}, ${reading.pressure === 'press' ? 'presses' : 'grazes'}`;
+}
 
 function sideText(side: Side, { cuff, sole }: SidePlan): string {
   const said: string[] = [];
@@ -84,7 +81,8 @@ function sideText(side: Side, { cuff, sole }: SidePlan): string {
       `gaps read: medial ${shown(cuff.reading.medialMm)} mm, lateral ${shown(cuff.reading.lateralMm)} mm`,
     );
   else said.push('gaps not read');
-  if (cuff.move) said.push(`recommended: ${cuff.move.text}`);
+  const moved = cuff.move && (Math.abs(cuff.move.medialMm) > 1e-6 || Math.abs(cuff.move.lateralMm) > 1e-6);
+  if (cuff.move && moved) said.push(`recommended: ${cuff.move.text}`);
   return `${Sided(side)}: ${said.join('; ')}`;
 }
 

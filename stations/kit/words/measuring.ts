@@ -1,6 +1,7 @@
 /** Words of the measuring station. */
 import type { CuffPlan, CuffVerdict, Side } from '../../../core/index.ts';
 import { leanWord } from '../../../core/index.ts';
+import { moves } from '../drawing/geometry.ts';
 import { percent, shown, signed } from '../numbers.ts';
 import { Sided } from './common.ts';
 
@@ -18,6 +19,7 @@ export const measuring = {
 
   readyLead: 'What was never stated is not assumed. Say how each boot is before a gap is read.',
   allExpected: (side: Side): string => `${Sided(side)} boot: all as expected`,
+  allSaid: (side: Side): string => `${Sided(side)} boot: all said`,
   allExpectedHint: 'footbed in, no shell work, cuff at neutral, sole flat, nothing loose',
   itemColumn: 'Item',
   soleCant: 'Cant on the sole',
@@ -70,6 +72,12 @@ export const measuring = {
   gap: (side: Side, place: 'medial' | 'lateral'): string => `${Sided(side)} ${place} gap`,
   gapsOf: (side: Side): string => `${Sided(side)} leg`,
   expected: (mm: number): string => `expected ${shown(mm)}`,
+  expectedPair: (medial: number, lateral: number): string =>
+    `Expected: ${shown(medial)} medial, ${shown(lateral)} lateral.`,
+  leanNow: (lean: string): string => `Cuff ${lean} now.`,
+  correction: 'Correction',
+  lastRound: (expected: string, read: string): string =>
+    `Last move: bias expected ${expected}, read ${read}.`,
   keypad: 'Gap in millimetres',
   half: '+ ½',
   halfOn: 'and a half: on for the next number',
@@ -148,8 +156,13 @@ export function correctionText({ correctionDeg, correctionSdDeg, bound }: CuffPl
   return `${size} (${shown(sign * correctionDeg - half)} to ${shown(sign * correctionDeg + half)}°)`;
 }
 
-export const chanceNow = (chance: number): string => `${percent(chance)} sure that it is even now`;
-export const chanceAfter = (chance: number): string => `${percent(chance)} that this move makes it even`;
+/** How sure it is that the cuff is even, now and after the move. */
+export function chanceText(cuff: CuffPlan, moving: boolean): string | null {
+  const now = cuff.chanceEven === null ? [] : [`even now: ${percent(cuff.chanceEven)}`];
+  const after =
+    cuff.chanceEvenAfter === null || !moving ? [] : [`after the move: ${percent(cuff.chanceEvenAfter)}`];
+  return now.length + after.length === 0 ? null : `Chance that it is ${[...now, ...after].join(', ')}`;
+}
 
 export const signedBias = (mm: number | null): string => (mm === null ? '–' : `${signed(mm)} mm`);
 
@@ -160,7 +173,7 @@ export function skierSentence(
 ): string {
   const open = (['left', 'right'] as const).filter((side) => !closed[side]);
   if (open.length === 0) return 'Both boots now stand as your legs do. You can step out.';
-  const moving = open.filter((side) => cuffs[side].move && cuffs[side].verdict !== 'even');
+  const moving = open.filter((side) => moves(cuffs[side]) && cuffs[side].verdict !== 'even');
   if (moving.length > 0) {
     const parts = moving.map((side) => {
       const lean = cuffs[side].correctionDeg ?? 0;

@@ -3,14 +3,15 @@
  * follows from both.
  */
 import { createSubscriber } from 'svelte/reactivity';
-import * as Y from 'yjs';
-import { admit, basisFor, CLOSE, parseLenient, plan, sameJson } from '../../core/index.ts';
+import { admit, basisFor, CLOSE, plan, sameJson } from '../../core/index.ts';
 import type { Author, Fact, Kind, Payload, Plan, Refusal, Role } from '../../core/index.ts';
 import { api } from './api.ts';
 import type { Me } from './api.ts';
 import { isoNow, newFactId } from './chance.ts';
 import { undoable } from './entries.ts';
 import { Link } from './link.ts';
+import { append, factsIn, spotsIn } from './log.ts';
+import type { Spot } from './log.ts';
 import type { Refused } from './link.ts';
 import type { Outbox } from './outbox.ts';
 
@@ -42,15 +43,6 @@ export interface SessionDeps {
   readonly initials?: () => string | undefined;
 }
 
-const factsIn = (doc: Y.Doc): Fact[] =>
-  doc
-    .getArray<unknown>('facts')
-    .toArray()
-    .flatMap((value) => {
-      const parsed = parseLenient(value);
-      return parsed.ok ? [parsed.fact as Fact] : [];
-    });
-
 export class Session {
   readonly id: string;
   readonly #deps: SessionDeps;
@@ -68,6 +60,7 @@ export class Session {
   #storeFailed = false;
   #facts: readonly Fact[] | null = null;
   #plan: Plan | null = null;
+  #spots: ReadonlyMap<string, Spot> | null = null;
   #presence: Record<string, unknown>;
   #closed = false;
 
@@ -239,22 +232,12 @@ export class Session {
     return [...base, ...this.#pending.filter((fact) => !there.has(fact.id))];
   }
 
-  /** Where each fact of the document lives in Yjs terms, and whether that is on the server's disk. */
-  #places(): ReadonlyMap<string, { readonly client: number; readonly durable: boolean }> {
-    const places = new Map<string, { client: number; durable: boolean }>();
-    for (let item = this.#link.doc.getArray('facts')._start; item; item = item.right) {
-      if (item.deleted || !(item.content instanceof Y.ContentAny)) continue;
-      item.content.arr.forEach((value: { id?: string }, i: number) => {
-        const { client, clock } = item!.id;
-        if (typeof value?.id === 'string')
-          places.set(value.id, { client, durable: this.#link.isDurable(client, clock + i) });
-      });
-    }
-    return places;
+  #places(): ReadonlyMap<string, Spot> {
+    return (this.#spots ??= spotsIn(this.#link.doc, (client, clock) => this.#link.isDurable(client, clock)));
   }
 
   #append(facts: readonly Fact[]): void {
-    this.#link.write((doc) => doc.getArray<Fact>('facts').push([...facts]));
+    this.#link.write((doc) => append(doc, facts));
   }
 
   #sendPending(): void {
@@ -295,6 +278,7 @@ export class Session {
   }
 
   #acknowledge(): void {
+    this.#spots = null;
     const places = this.#places();
     const saved = [...this.#mine].filter((id) => !this.#marked.has(id) && places.get(id)?.durable);
     for (const id of saved) this.#marked.add(id);
@@ -377,6 +361,7 @@ export class Session {
   #changed(): void {
     this.#facts = null;
     this.#plan = null;
+    this.#spots = null;
     this.#notify();
   }
 

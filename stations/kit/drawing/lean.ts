@@ -1,0 +1,32 @@
+/** The magnified lean: angles enlarged for the eye, with the same words for which way. */
+import { deg, degAsin, sinDeg } from '../../../core/index.ts';
+import type { Side, SidePlan } from '../../../core/index.ts';
+import { gapsShown, lateralIsRight, moves } from './geometry.ts';
+import type { LookFrom, Point } from './geometry.ts';
+
+/** How many times each angle is enlarged. */
+export const TIMES = 8;
+const LIMIT_DEG = 68;
+
+export interface Leans {
+  /** From plumb, outward positive, as they are (not enlarged); null where not known. */
+  readonly cuff: number | null;
+  readonly to: number | null;
+  readonly leg: number | null;
+}
+
+export function leansOf({ cuff }: SidePlan): Leans {
+  const gaps = gapsShown(cuff)?.pair;
+  const leg =
+    gaps && cuff.leanDeg !== null && cuff.hardware
+      ? degAsin(sinDeg(cuff.leanDeg) + (gaps.medialMm - gaps.lateralMm) / 2 / cuff.hardware.readingHeightMm)
+      : null;
+  return { cuff: cuff.leanDeg, to: moves(cuff) ? (cuff.target?.leanDeg ?? null) : null, leg };
+}
+
+/** The end of a line of `length` from the origin, its angle enlarged; y runs down. */
+export function tipOf(angleDeg: number, length: number, side: Side, from: LookFrom): Point {
+  const angle = deg(Math.max(-LIMIT_DEG, Math.min(LIMIT_DEG, angleDeg * TIMES)));
+  const outward = lateralIsRight(side, from) ? 1 : -1;
+  return { x: outward * sinDeg(angle) * length, y: -Math.sqrt(1 - sinDeg(angle) ** 2) * length };
+}
