@@ -61,7 +61,7 @@ describe('the 90 % interval of the bias', () => {
 
   it('holds it where a wall stops the leg too: presses enter as bounds', () => {
     const random = randomFrom(515);
-    const trials = 1200;
+    const trials = 600;
     let held = 0;
     for (let trial = 0; trial < trials; trial++) {
       const leg = drawn(random);

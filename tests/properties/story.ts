@@ -1,5 +1,5 @@
 /** A session written fact by fact, as stations write it: ids counted, roles as each kind asks for, basis on request. */
-import { basisFor, KINDS } from '../../core/index.ts';
+import { basisFor, KINDS, plan } from '../../core/index.ts';
 import type { Fact, Kind, Side } from '../../core/index.ts';
 
 export const POSTURE = { parallel: true, straightRunStance: true, bucklesLight: true, midFlex: true };
@@ -91,3 +91,6 @@ export function story({
   }
   return told;
 }
+
+/** Codes of the problems of a session. */
+export const codes = (s: Story): string[] => plan(s.facts).problems.map((p) => p.code);
