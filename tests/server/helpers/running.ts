@@ -20,6 +20,8 @@ export interface Running {
   readonly log: readonly LogLine[];
   /** What the server takes for now, ms since 1970; a test may move it. */
   clock: { aheadMs: number };
+  /** Called for each line of the log as it is written. */
+  onLog: (line: LogLine) => void;
   station(roles: readonly StationRole[]): Promise<Station>;
   /** Rows of the database file as another process would read them. */
   query(sql: string, ...values: readonly unknown[]): Record<string, unknown>[];
@@ -30,13 +32,15 @@ export interface Running {
 }
 
 export async function run(options: Partial<ServerOptions> = {}): Promise<Running> {
+  let running: Running | undefined;
   const data = options.data ?? mkdtempSync(join(tmpdir(), 'fibula-server-'));
   const log: LogLine[] = [];
   const clock = { aheadMs: 0 };
-  const logger = pino(
-    { level: 'debug' },
-    { write: (line: string) => void log.push(JSON.parse(line) as LogLine) },
-  );
+  const write = (text: string) => {
+    const line = JSON.parse(text) as LogLine;
+    log.push(line);
+    running?.onLog(line);
+  };
   const server = await startServer(
     {
       port: 0,
@@ -51,14 +55,15 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
       ...options,
     },
     { now: () => Date.now() + clock.aheadMs, randomBytes: (count) => randomBytes(count), randomInt },
-    logger,
+    pino({ level: 'debug' }, { write }),
   );
-  return {
+  running = {
     server,
     url: server.address,
     data,
     log,
     clock,
+    onLog: () => undefined,
     station: (roles) =>
       Station.pair(server.address, server.stations.createCode(roles)!.code, roles.join(' and ')),
     query: (sql, ...values) => {
@@ -75,6 +80,7 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
       rmSync(data, { recursive: true, force: true });
     },
   };
+  return running;
 }
 
 export const newSession = (): string => randomBytes(16).toString('hex');
