@@ -116,6 +116,8 @@ describe('the core', () => {
     'const x = Math.random();',
     'if (process.env.X) x();',
     'console.log(1);',
+    'const world = globalThis;',
+    'const env = { process };',
     'setTimeout(f, 1);',
     'const b = Buffer.from("a");',
     'const s = (1.5).toLocaleString();',
@@ -127,6 +129,11 @@ describe('the core', () => {
   it('may have members of such names', () => {
     const text = 'const x = { process: 1 }; x.process; new Date(0); interface A { console: string }';
     expect(impurities({ path: 'core/x.ts', text })).toEqual([]);
+  });
+
+  it('may have names of its own that hide such a one, where they hide it', () => {
+    const text = 'const f = (window: number) => ({ window }); const g = () => window;';
+    expect(impurities({ path: 'core/x.ts', text })).toEqual(['core/x.ts:1: window']);
   });
 });
 

@@ -15,23 +15,37 @@ const MEMBERS = new Set(['Math.random', 'Date.now']);
 const LOCAL =
   /^(toLocale\w+|localeCompare|getTimezoneOffset|getHours|getMinutes|getDate|getDay|getMonth|getFullYear)$/;
 
-/** The name of the member in `a.name = …`, `{ name: … }` and types is no use of a global of that name. */
-function isName(node: ts.Identifier): boolean {
-  const { parent } = node;
-  return (
-    (ts.isPropertyAccessExpression(parent) && parent.name === node) ||
-    ((ts.isPropertyAssignment(parent) ||
-      ts.isPropertySignature(parent) ||
-      ts.isPropertyDeclaration(parent) ||
-      ts.isMethodDeclaration(parent) ||
-      ts.isMethodSignature(parent) ||
-      ts.isEnumMember(parent)) &&
-      parent.name === node)
-  );
+/**
+ * Whether nothing in this file declares what the name stands for. The file is looked at alone and without the
+ * language's own library, so that a name which is found is the file's own.
+ */
+function foreign(
+  path: string,
+  text: string,
+): { source: ts.SourceFile; is: (node: ts.Identifier) => boolean } {
+  const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+  const host: ts.CompilerHost = {
+    ...ts.createCompilerHost({}),
+    getSourceFile: (name) => (name === path ? source : undefined),
+    fileExists: (name) => name === path,
+    readFile: () => undefined,
+    writeFile: () => undefined,
+  };
+  const options: ts.CompilerOptions = { noLib: true, noResolve: true, types: [], noEmit: true };
+  const checker = ts.createProgram([path], options, host).getTypeChecker();
+  const named = (node: ts.Identifier) =>
+    ts.isShorthandPropertyAssignment(node.parent)
+      ? checker.getShorthandAssignmentValueSymbol(node.parent)
+      : checker.getSymbolAtLocation(node);
+  return { source, is: (node) => !isMember(node) && !named(node)?.declarations?.length };
 }
 
-function fault(node: ts.Node): string | null {
-  if (ts.isIdentifier(node) && GLOBALS.has(node.text) && !isName(node)) return node.text;
+/** In `a.name` the name is a member of `a`, whatever `a` is. */
+const isMember = (node: ts.Identifier): boolean =>
+  ts.isPropertyAccessExpression(node.parent) && node.parent.name === node;
+
+function fault(node: ts.Node, isForeign: (node: ts.Identifier) => boolean): string | null {
+  if (ts.isIdentifier(node) && GLOBALS.has(node.text) && isForeign(node)) return node.text;
   if (ts.isPropertyAccessExpression(node)) {
     if (MEMBERS.has(node.getText())) return node.getText();
     if (LOCAL.test(node.name.text)) return node.name.text;
@@ -43,10 +57,10 @@ function fault(node: ts.Node): string | null {
 
 /** One line for each use. */
 export function impurities({ path, text }: SourceFile): string[] {
-  const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
+  const { source, is } = foreign(path, text);
   const found: string[] = [];
   const visit = (node: ts.Node): void => {
-    const what = fault(node);
+    const what = fault(node, is);
     if (what !== null)
       found.push(`${path}:${source.getLineAndCharacterOfPosition(node.getStart()).line + 1}: ${what}`);
     node.forEachChild(visit);
