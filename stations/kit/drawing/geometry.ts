@@ -27,8 +27,8 @@ export const FORM = {
   cuffAbove: 24,
   legAbove: 58,
   /** From the middle of the sheet to the middle of each boot. */
-  apart: 132,
-  sheetHalf: 268,
+  apart: 122,
+  sheetHalf: 248,
 } as const;
 
 const ASSUMED = { spacing: 86, height: 180 } as const;

@@ -23,3 +23,9 @@ export function twoEdges(outline: readonly Point[]): string {
   const up = smoothPath(outline.slice(0, half));
   return `${up} L${smoothPath(outline.slice(half)).slice(1)} Z`;
 }
+
+/** The same two edges without the cuts across. */
+export const edgesOf = (outline: readonly Point[]): string[] => {
+  const half = outline.length / 2;
+  return [smoothPath(outline.slice(0, half)), smoothPath(outline.slice(half))];
+};

@@ -15,7 +15,7 @@ export const drawing = {
   letter: (side: Side): string => (side === 'left' ? 'L' : 'R'),
   asIs: 'as it is',
   recommended: 'recommended',
-  expected: 'expected',
+  expected: 'expect',
   inset: (times: number): string => `lean × ${times}`,
   lateral: 'lateral',
   medial: 'medial',
@@ -24,8 +24,7 @@ export const drawing = {
     adjuster === 'lateral'
       ? `${Sided(side)} boot, seen from outside`
       : `${Sided(side)} boot, seen from the inner side`,
-  seenFrom: (side: Side, adjuster: Adjuster): string =>
-    adjuster === 'lateral' ? `${side} boot, outer side` : `${side} boot, inner side`,
+  seenFrom: (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'outer side' : 'inner side'),
   adjuster: (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'Lateral adjuster' : 'Medial adjuster'),
   was: 'was',
   now: 'now',
@@ -50,11 +49,10 @@ export function positionText(cuff: CuffPlan, adjuster: Adjuster, mm: number): st
     : where;
 }
 
-/** What stands under a gap: its side, and how the leg touches there. */
-export function gapWord(place: Adjuster, reading: ReadingView | null): string {
-  const touches = reading && (reading.contact === place || reading.contact === 'both');
-  if (!touches) return place;
-  return `${place}, ${reading.pressure === 'press' ? 'presses' : 'grazes'}`;
+/** How the leg touches on this side; null when it does not. */
+export function touchWord(place: Adjuster, reading: ReadingView | null): string | null {
+  if (!reading || (reading.contact !== place && reading.contact !== 'both')) return null;
+  return reading.pressure === 'press' ? 'presses' : 'grazes';
 }
 
 function sideText(side: Side, { cuff, sole }: SidePlan): string {

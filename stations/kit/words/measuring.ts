@@ -74,10 +74,9 @@ export const measuring = {
   expected: (mm: number): string => `expected ${shown(mm)}`,
   expectedPair: (medial: number, lateral: number): string =>
     `Expected: ${shown(medial)} medial, ${shown(lateral)} lateral.`,
-  leanNow: (lean: string): string => `Cuff ${lean} now.`,
-  correction: 'Correction',
-  lastRound: (expected: string, read: string): string =>
-    `Last move: bias expected ${expected}, read ${read}.`,
+  leanNow: (lean: string): string => `cuff ${lean}`,
+  correction: 'Needs',
+  lastRound: (expected: string, read: string): string => `Bias: expected ${expected}, read ${read}`,
   keypad: 'Gap in millimetres',
   half: '+ ½',
   halfOn: 'and a half: on for the next number',
@@ -108,7 +107,7 @@ export const measuring = {
   closeAnyway: 'Close it as even',
   note: 'Note',
   rounds: 'Rounds',
-  roundHead: { set: 'Pivots at', expected: 'Bias expected', read: 'Bias read' },
+  roundHead: { set: 'Pivots at', expected: 'Bias expected, mm', read: 'Bias read, mm' },
   noRounds: 'Nothing read yet.',
   closed: 'closed',
   stale: (why: readonly string[]): string => `Out of date: ${why.join('; ')}`,
@@ -135,19 +134,19 @@ export const verdictSign: Record<CuffVerdict, string> = {
 
 /** Where the leg stands in the cuff, in words before numbers. */
 export function biasText({ reading }: CuffPlan): string {
-  if (!reading) return 'No gap read at this setting.';
+  if (!reading) return 'No gap read at this setting';
   const { biasMm, repeats, spreadMm } = reading;
   const where =
     Math.abs(biasMm) < 0.05
-      ? 'The gaps are the same'
-      : `Wider on the ${biasMm > 0 ? 'medial' : 'lateral'} side by ${shown(Math.abs(biasMm))} mm`;
+      ? 'Both gaps the same'
+      : `${biasMm > 0 ? 'Medial' : 'Lateral'} gap wider by ${shown(Math.abs(biasMm))} mm`;
   return repeats > 1 ? `${where}, mean of ${repeats} (spread ${shown(spreadMm ?? 0)} mm)` : where;
 }
 
 /** The lean that would even the gaps, with its interval: `1.1° outward (0.3 to 1.9°)`. */
 export function correctionText({ correctionDeg, correctionSdDeg, bound }: CuffPlan): string | null {
   if (correctionDeg === null) return null;
-  if (Math.abs(correctionDeg) < 0.05 && bound !== 'at-least') return 'none needed';
+  if (Math.abs(correctionDeg) < 0.05 && bound !== 'at-least') return 'no correction';
   const size = `${shown(Math.abs(correctionDeg))}° ${leanWord(correctionDeg)}`;
   if (bound === 'at-least') return `at least ${size}`;
   if (correctionSdDeg === null) return size;
@@ -158,13 +157,13 @@ export function correctionText({ correctionDeg, correctionSdDeg, bound }: CuffPl
 
 /** How sure it is that the cuff is even, now and after the move. */
 export function chanceText(cuff: CuffPlan, moving: boolean): string | null {
-  const now = cuff.chanceEven === null ? [] : [`even now: ${percent(cuff.chanceEven)}`];
+  const now = cuff.chanceEven === null ? [] : [`${percent(cuff.chanceEven)} now`];
   const after =
-    cuff.chanceEvenAfter === null || !moving ? [] : [`after the move: ${percent(cuff.chanceEvenAfter)}`];
-  return now.length + after.length === 0 ? null : `Chance that it is ${[...now, ...after].join(', ')}`;
+    cuff.chanceEvenAfter === null || !moving ? [] : [`${percent(cuff.chanceEvenAfter)} after the move`];
+  return now.length + after.length === 0 ? null : `Even: ${[...now, ...after].join(', ')}`;
 }
 
-export const signedBias = (mm: number | null): string => (mm === null ? '–' : `${signed(mm)} mm`);
+export const signedBias = (mm: number | null): string => (mm === null ? '–' : signed(mm));
 
 /** To the skier: short and plain, one sentence for both legs. */
 export function skierSentence(
