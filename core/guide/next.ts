@@ -3,7 +3,7 @@ import { SIDES } from '../frame.ts';
 import type { Side } from '../frame.ts';
 import type { Scene } from './scene.ts';
 import type { NextAction, Step } from './shape.ts';
-import { cantedNow, unready } from './steps.ts';
+import { cantedNow, fittedAsChosen, soleDue, unready } from './steps.ts';
 import { boot, capital, degWords, listed, mmWords, percent } from './words.ts';
 
 type Role = NextAction['role'];
@@ -110,6 +110,52 @@ function ofSide(scene: Scene, side: Side, step: Step): NextAction[] {
   return [cuffNext(scene, side)];
 }
 
+/** What comes after the cuffs, on one side; empty while its step waits for something else. */
+function laterNext(scene: Scene, side: Side, steps: readonly Step[]): NextAction[] {
+  const act = (role: Role, kind: string, text: string): NextAction => ({ role, side, do: kind, text });
+  const status = (name: Step['step']) => steps.find((s) => s.step === name && s.side === side)?.status;
+  const open = (name: Step['step']) => status(name) === 'ready' || status(name) === 'stale';
+  const because = (name: Step['step']) =>
+    steps.find((s) => s.step === name && s.side === side)!.because.join(' ');
+  const { stance, sole, chosen, now } = scene.sides[side];
+  if (open('stance')) {
+    const wedge = stance.plan.nextWedgeDeg ?? 0;
+    const on =
+      wedge === 0
+        ? 'flat'
+        : `on a test wedge of ${degWords(Math.abs(wedge))}, thick edge ${wedge > 0 ? 'medial' : 'lateral'}`;
+    return [act('measuring', 'stance.read', `${boot(side)}: read the knee ${on}. ${because('stance')}`)];
+  }
+  if (open('cant')) return [act('measuring', 'cant.chosen', `${boot(side)}: ${because('cant')}`)];
+  if (status('sole') === 'blocked' && chosen.is === 'chosen' && !sole.before && soleDue(scene, side))
+    return [act('bench', 'sole.measured', `${boot(side)}: measure the sole before any work.`)];
+  if (!open('sole')) return [];
+  if (chosen.is === 'chosen' && !fittedAsChosen(scene, side)) {
+    if (!sole.before)
+      return [act('bench', 'sole.measured', `${boot(side)}: measure the sole before any work.`)];
+    if (!scene.log.live('work.agreed').length)
+      return [
+        {
+          ...act(
+            'desk',
+            'work.agreed',
+            'The owner agrees to the work on the soles first: it cannot be undone.',
+          ),
+        },
+      ];
+    return [
+      act(
+        'bench',
+        'plate.fitted',
+        `${boot(side)}: ${chosen.fact.method === 'plate' ? 'plates' : 'planing'} of ${degWords(Math.abs(chosen.fact.cantDeg))}, thick edge ${chosen.fact.cantDeg > 0 ? 'medial' : 'lateral'}.`,
+      ),
+    ];
+  }
+  if (now.sole?.state === 'test-wedge')
+    return [act('bench', 'sole.set', `${boot(side)}: take the test wedge off.`)];
+  return [act('bench', 'sole.measured', `${boot(side)}: ${because('sole')}`)];
+}
+
 export function nextOf(scene: Scene, steps: readonly Step[]): NextAction[] {
   const desk = (kind: string, text: string): NextAction => ({ role: 'desk', do: kind, text });
   if (!scene.opened) return [desk('session.opened', 'Open the session.')];
@@ -135,8 +181,13 @@ export function nextOf(scene: Scene, steps: readonly Step[]): NextAction[] {
         steps.find((s) => s.step === 'cuff' && s.side === side)!,
       ),
     );
+  for (const side of SIDES) actions.push(...laterNext(scene, side, steps));
   for (const side of SIDES)
-    if (scene.sides[side].wedgeIn && scene.service === 'cuffs')
+    if (
+      scene.sides[side].wedgeIn &&
+      scene.service !== 'full' &&
+      !actions.some((a) => a.side === side && a.do === 'sole.set')
+    )
       actions.push({ role: 'bench', side, do: 'sole.set', text: `${boot(side)}: take the test wedge off.` });
   for (const { step, status, because } of steps) {
     if (step === 'binding' && status === 'ready') actions.push(desk('binding.checked', because.join(' ')));

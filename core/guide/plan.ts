@@ -6,36 +6,18 @@ import { SIDES } from '../frame.ts';
 import { mayWrite } from '../record/admit.ts';
 import { Log } from '../record/log.ts';
 import { cautionsOf } from './cautions.ts';
+import { foreAftOf } from './foreaft.ts';
 import { nextOf } from './next.ts';
 import { sceneOf } from './scene.ts';
 import type { SideScene } from './scene.ts';
 import type { Plan, Problem, SidePlan } from './shape.ts';
-import { cantUnder } from './side.ts';
 import { stepsOf } from './steps.ts';
 
-const sidePlan = ({ now, sight }: SideScene): SidePlan => ({
+const sidePlan = (log: Log, { now, sight, stance, sole }: SideScene): SidePlan => ({
   cuff: sight.cuff,
-  stance: {
-    offsetMm: null,
-    slopeMmPerDeg: null,
-    cantDeg: null,
-    cantSdDeg: null,
-    roundedDeg: null,
-    thickEdge: null,
-    verdict: 'blocked',
-    nextWedgeDeg: null,
-  },
-  sole: {
-    cantDeg: cantUnder(now.sole),
-    plate: null,
-    rout: null,
-    lugLeft: null,
-    standHeightMm: null,
-    conforms: null,
-    unchecked: [],
-    failures: [],
-  },
-  foreAft: { rampDeg: null, deltaDeg: null, netRampDeg: null, netForwardLeanDeg: null, degPerHeelMm: null },
+  stance: stance.plan,
+  sole: sole.plan,
+  foreAft: foreAftOf(log, now),
 });
 
 /** The gate refuses these; a hand-written file may hold them. */
@@ -57,7 +39,7 @@ export function plan(facts: readonly { readonly kind: string }[]): Plan {
   const log = new Log(facts);
   const scene = sceneOf(log);
   const steps = stepsOf(scene);
-  const [left, right] = SIDES.map((side) => sidePlan(scene.sides[side]));
+  const [left, right] = SIDES.map((side) => sidePlan(log, scene.sides[side]));
   return {
     format: 'fibula-plan/1',
     sides: { left: left!, right: right! },

@@ -37,7 +37,7 @@ const READY_OUTCOMES = new Set(['done', 'not-needed', 'kept-as-found']);
 export const isReady = (state: State): boolean =>
   state.is === 'one' && READY_OUTCOMES.has((state.value as ReadyValue).outcome);
 
-const POSTURE_WORDS: Record<string, string> = {
+export const POSTURE_WORDS: Record<string, string> = {
   parallel: 'the boots stood parallel',
   straightRunStance: 'the stance was that of a straight run',
   bucklesLight: 'the buckles were light',

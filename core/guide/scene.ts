@@ -7,6 +7,12 @@ import type { Log } from '../record/log.ts';
 import type { Settings } from '../record/settings.ts';
 import { slot } from '../record/slots.ts';
 import type { SoleValue } from '../record/slots.ts';
+import { compareCants } from '../maths/stance.ts';
+import { evenStand } from '../maths/sole.ts';
+import { deg, mm } from '../units.ts';
+import type { Mm } from '../units.ts';
+import { chosenCant } from './cant.ts';
+import type { Chosen } from './cant.ts';
 import { closingOf } from './closing.ts';
 import type { Closing } from './closing.ts';
 import { cuffOf } from './cuff.ts';
@@ -14,6 +20,11 @@ import type { CuffSight } from './cuff.ts';
 import type { Problem } from './shape.ts';
 import { conflict, settingsOf, sideNow } from './side.ts';
 import type { SideNow } from './side.ts';
+import { soleOf } from './sole.ts';
+import type { SoleSight } from './sole.ts';
+import { stanceOf } from './stance.ts';
+import type { StanceSight } from './stance.ts';
+import { degWords, mmWords } from './words.ts';
 
 export interface SideScene {
   readonly now: SideNow;
@@ -22,6 +33,9 @@ export interface SideScene {
   /** A plate, a planing, or any change from the cant as brought. */
   readonly soleTouched: boolean;
   readonly wedgeIn: boolean;
+  readonly stance: StanceSight;
+  readonly chosen: Chosen;
+  readonly sole: SoleSight;
 }
 
 export interface Scene {
@@ -31,6 +45,8 @@ export interface Scene {
   readonly service: (typeof SERVICES)[number];
   readonly health: FactOf<'health.asked'>['outcome'] | null;
   readonly sides: Readonly<Record<Side, SideScene>>;
+  /** Both cuffs stand closed. */
+  readonly cuffsClosed: boolean;
   readonly problems: readonly Problem[];
 }
 
@@ -43,19 +59,86 @@ function touched(log: Log, side: Side, sole: SoleValue | null): boolean {
   return sole !== null && sole.cantDeg !== brought;
 }
 
-function oneSide(log: Log, side: Side, settings: Settings): { scene: SideScene; problems: Problem[] } {
+interface CuffScene {
+  readonly now: SideNow;
+  readonly sight: CuffSight;
+  readonly closing: Closing;
+  readonly problems: readonly Problem[];
+}
+
+function cuffScene(log: Log, side: Side, settings: Settings): CuffScene {
   const now = sideNow(log, side);
   const sight = cuffOf(log, now, settings);
   const { closing, problems } = closingOf(log, side, sight.cuff);
-  // A sole that is canted now stops a reading to come; a test wedge or fitted plate is another stage's.
-  const scene = {
-    now,
-    sight,
-    closing,
-    soleTouched: touched(log, side, now.sole),
-    wedgeIn: now.sole?.state === 'test-wedge',
+  return { now, sight, closing, problems: [...now.problems, ...sight.problems, ...problems] };
+}
+
+/** Left and right, each solved apart, then compared. */
+function comparison(stance: Readonly<Record<Side, StanceSight>>, settings: Settings): Problem[] {
+  const cant = ({ plan }: StanceSight) =>
+    plan.cantDeg === null || plan.cantSdDeg === null
+      ? null
+      : { cantDeg: plan.cantDeg, cantSdDeg: plan.cantSdDeg };
+  const [left, right] = [cant(stance.left), cant(stance.right)];
+  if (!left || !right) return [];
+  const { differenceDeg, questioned } = compareCants(left, right, deg(settings.maxDifferenceDeg));
+  if (!questioned) return [];
+  const text = `Left and right ask for cants ${degWords(Math.abs(differenceDeg))} apart: look at leg length, cuffs and footbeds first.`;
+  return [{ code: 'cants-apart', text }];
+}
+
+/** Both soles: their thin edges so that the boots stand equally high, as far as plates can make it. */
+function soles(
+  log: Log,
+  cuffs: Readonly<Record<Side, CuffScene>>,
+  chosen: Readonly<Record<Side, Chosen>>,
+  settings: Settings,
+) {
+  const solve = (side: Side, more: Mm) => soleOf(log, cuffs[side].now, chosen[side], settings, more);
+  const least = { left: solve('left', mm(0)), right: solve('right', mm(0)) };
+  const heights = { left: least.left.plan.standHeightMm, right: least.right.plan.standHeightMm };
+  const fitted = least.left.fitted ?? least.right.fitted;
+  if (heights.left !== null && heights.right !== null && !fitted) {
+    const gain = evenStand(heights.left, heights.right);
+    return { left: solve('left', gain.leftMm), right: solve('right', gain.rightMm), problems: [] };
+  }
+  const apart = (heights.left ?? 0) - (heights.right ?? 0);
+  const text = `The ${apart > 0 ? 'left' : 'right'} boot stands ${mmWords(Math.abs(apart))} higher than the other: is that wanted?`;
+  return { ...least, problems: Math.abs(apart) > 0.5 ? [{ code: 'stand-unequal', text }] : [] };
+}
+
+function sidesOf(log: Log, settings: Settings) {
+  const cuffs = { left: cuffScene(log, 'left', settings), right: cuffScene(log, 'right', settings) };
+  const cuffsClosed = SIDES.every((side) => cuffs[side].closing.is === 'closed');
+  const stance = {
+    left: stanceOf(log, 'left', settings, cuffsClosed),
+    right: stanceOf(log, 'right', settings, cuffsClosed),
   };
-  return { scene, problems: [...now.problems, ...sight.problems, ...problems] };
+  const picked = {
+    left: chosenCant(log, 'left', stance.left),
+    right: chosenCant(log, 'right', stance.right),
+  };
+  const chosen = { left: picked.left.chosen, right: picked.right.chosen };
+  const sole = soles(log, cuffs, chosen, settings);
+  const scene = (side: Side): SideScene => ({
+    ...cuffs[side],
+    soleTouched: touched(log, side, cuffs[side].now.sole),
+    wedgeIn: cuffs[side].now.sole?.state === 'test-wedge',
+    stance: stance[side],
+    chosen: chosen[side],
+    sole: sole[side],
+  });
+  const problems = [
+    ...SIDES.flatMap((side) => [
+      ...cuffs[side].problems,
+      ...stance[side].problems,
+      ...picked[side].problems,
+      ...sole[side].problems,
+    ]),
+    ...comparison(stance, settings),
+    ...sole.problems,
+  ];
+  return { sides: { left: scene('left'), right: scene('right') }, cuffsClosed, problems };
 }
 
 /** Slots of the session itself whose heads may disagree. */
@@ -136,20 +219,19 @@ export function sceneOf(log: Log): Scene {
   const opened = log.live('session.opened');
   const service = log.now('service');
   const health = log.now('health.asked');
-  const left = oneSide(log, 'left', settings);
-  const right = oneSide(log, 'right', settings);
+  const { sides, cuffsClosed, problems } = sidesOf(log, settings);
   return {
     log,
     settings,
     opened: opened[0] ?? null,
     service: service.is === 'one' && isService(service.value) ? service.value : 'cuffs',
     health: health.is === 'one' ? (health.value as FactOf<'health.asked'>).outcome : null,
-    sides: { left: left.scene, right: right.scene },
+    sides,
+    cuffsClosed,
     problems: [
       ...ofSession(log, opened),
       ...SIDES.flatMap((side) => readyProblems(log, side)),
-      ...left.problems,
-      ...right.problems,
+      ...problems,
       ...notAgreed(log),
     ],
   };

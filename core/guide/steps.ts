@@ -4,6 +4,7 @@ import type { Side } from '../frame.ts';
 import type { FactOf } from '../record/facts.ts';
 import { READY_ITEMS } from '../record/kinds.ts';
 import { slot } from '../record/slots.ts';
+import { lacking } from './cant.ts';
 import { isReady } from './readings.ts';
 import type { Scene } from './scene.ts';
 import type { Step, StepName, StepStatus } from './shape.ts';
@@ -97,13 +98,84 @@ function cuff(scene: Scene, side: Side): Outcome {
   }
 }
 
-const bothCuffs = (scene: Scene): boolean =>
-  SIDES.every((side) => ['done', 'waived'].includes(cuff(scene, side).status));
+const BOTH_CUFFS_FIRST = 'Both cuffs are closed first: a cant over open cuffs only hides the fault.';
 
-function later(scene: Scene): Outcome {
-  return bothCuffs(scene)
-    ? outcome('blocked', 'Stance, cant and sole are not worked out by this version yet.')
-    : outcome('blocked', 'Both cuffs are closed first: a cant over open cuffs only hides the fault.');
+function stanceStep(scene: Scene, side: Side): Outcome {
+  if (!scene.cuffsClosed) return outcome('blocked', BOTH_CUFFS_FIRST);
+  const { stance, chosen } = scene.sides[side];
+  if (chosen.is === 'chosen') return outcome('done');
+  if (stance.staleBecause.length) return outcome('stale', ...stance.staleBecause);
+  if (stance.plan.verdict === 'unread') return outcome('ready', `Read where the ${side} knee stands, flat.`);
+  if (stance.plan.verdict === 'contradictory')
+    return outcome('ready', `The ${side} knee's readings contradict each other.`);
+  const missing = lacking(stance);
+  return missing.length ? outcome('ready', `Still to do: ${listed(missing)}.`) : outcome('done');
+}
+
+function cantStep(scene: Scene, side: Side): Outcome {
+  if (!scene.cuffsClosed) return outcome('blocked', BOTH_CUFFS_FIRST);
+  const { chosen, stance } = scene.sides[side];
+  if (chosen.is === 'chosen')
+    return outcome('done', `${capital(side)} cant ${degWords(chosen.fact.cantDeg)} chosen.`);
+  if (chosen.is === 'stale') return outcome('stale', ...chosen.because);
+  if (stanceStep(scene, side).status !== 'done') return outcome('blocked', `The ${side} stance comes first.`);
+  const { verdict, roundedDeg, thickEdge } = stance.plan;
+  switch (verdict) {
+    case 'refer':
+      return outcome(
+        'ready',
+        `The ${side} knee asks for more than a plate may give: refer on (cuff again, footbed, clinician), or choose none, on record.`,
+      );
+    case 'flat-enough':
+      return outcome('ready', `The ${side} knee stands well on a flat sole: choose none.`);
+    case 'cant':
+      return outcome(
+        'ready',
+        `Choose ${degWords(roundedDeg!)}, thick edge ${thickEdge}.${stance.secondLook ? ' A second technician looks first.' : ''}`,
+      );
+    case 'blocked':
+    case 'unread':
+    case 'contradictory':
+      return outcome('blocked', `The ${side} stance comes first.`);
+    default:
+      return verdict satisfies never;
+  }
+}
+
+/** Is there work to do under this boot, or was any done? */
+export const soleDue = (scene: Scene, side: Side): boolean => {
+  const { soleTouched, chosen } = scene.sides[side];
+  return (
+    soleTouched || (chosen.is === 'chosen' && (chosen.fact.cantDeg !== 0 || Boolean(chosen.fact.foreAftDeg)))
+  );
+};
+
+/** Does what is fitted make the cant that was chosen? */
+export function fittedAsChosen(scene: Scene, side: Side): boolean {
+  const { chosen, sole } = scene.sides[side];
+  if (chosen.is !== 'chosen' || chosen.fact.cantDeg === 0) return true;
+  return sole.fitted !== null && Math.abs(sole.fitted.cantDeg - chosen.fact.cantDeg) < 1e-9;
+}
+
+function soleStep(scene: Scene, side: Side): Outcome {
+  const { sole, wedgeIn } = scene.sides[side];
+  if (scene.service === 'full' && cantStep(scene, side).status !== 'done')
+    return outcome('blocked', `The ${side} cant comes first.`);
+  if (!soleDue(scene, side)) return outcome('done', `Nothing was done under the ${side} boot.`);
+  if (wedgeIn && scene.service !== 'full')
+    return outcome('ready', `The test wedge is still under the ${side} boot.`);
+  if (sole.withheld.length && !fittedAsChosen(scene, side)) return outcome('blocked', ...sole.withheld);
+  if (!fittedAsChosen(scene, side)) return outcome('ready', `Make the ${side} sole's cant.`);
+  if (sole.staleBecause.length) return outcome('stale', ...sole.staleBecause);
+  if (!sole.after) return outcome('ready', `Measure the finished ${side} sole against its standard.`);
+  if (sole.plan.conforms === false)
+    return outcome('blocked', `The finished ${side} sole is out of its limits: no pickup.`);
+  return outcome(
+    'done',
+    ...(sole.plan.unchecked.length
+      ? [`Not checked, since nobody entered a limit: ${listed(sole.plan.unchecked)}.`]
+      : []),
+  );
 }
 
 function binding(scene: Scene, before: readonly Step[]): Outcome {
@@ -145,13 +217,12 @@ export function stepsOf(scene: Scene): Step[] {
   perSide('ready', (side) => ready(scene, side));
   perSide('cuff', (side) => cuff(scene, side));
   if (full) {
-    perSide('stance', () => later(scene));
-    perSide('cant', () => later(scene));
+    perSide('stance', (side) => stanceStep(scene, side));
+    perSide('cant', (side) => cantStep(scene, side));
   }
-  if (full || touched) {
-    perSide('sole', () => later(scene));
-    once('binding', binding(scene, steps));
-  }
+  if (full || touched) perSide('sole', (side) => soleStep(scene, side));
+  // An untouched sole changes nothing in the binding, whatever was looked at.
+  if (SIDES.some((side) => soleDue(scene, side))) once('binding', binding(scene, steps));
   once('handover', handover(scene, steps));
   return steps;
 }

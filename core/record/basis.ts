@@ -80,7 +80,7 @@ function prefixes({ kind, side: of, item, adjuster, when }: Draft): readonly str
     case 'sole.measured':
       return [slot.plate(side), slot.sole(side), slot.measured(side, when ?? 'after')];
     case 'foreaft.read':
-      return [`foreaft/${side}`, slot.inside(side, ''), slot.plate(side)];
+      return [slot.foreAft(side), slot.inside(side, ''), slot.plate(side)];
     case 'work.agreed':
     case 'health.asked':
     case 'paused':

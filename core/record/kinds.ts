@@ -110,6 +110,8 @@ export const KINDS = {
       irreversible: z.array(name(80)).max(40),
       // Not `by`, which is the envelope's: who wrote it down is not who agreed.
       agreedBy: z.enum(['owner', 'guardian']).optional(),
+      // Reference of the boot maker's approval: without it nothing is proposed for inserts or rockered soles.
+      makerApproval: name(200).optional(),
       price: numberIn(0, 1e6).optional(),
       deposit: numberIn(0, 1e6).optional(),
       reworkUntil: day.optional(),
@@ -170,6 +172,8 @@ export const KINDS = {
       soleWidthHeelMm: mmIn(30, 130).optional(),
       soleReplaceable: yes.optional(),
       soleInsertMm: mmIn(0, 40).optional(),
+      // Distance of the centres of the two bearing zones: what a fore-aft wedge is measured over.
+      zoneSpacingMm: mmIn(100, 400).optional(),
       inserts: z.union([yes, text]).optional(),
       walkMode: yes.optional(),
       tag: name(64).optional(),

@@ -27,6 +27,7 @@ export const slot = {
   cant: (side: Side) => `cant/${side}`,
   plate: (side: Side) => `plate/${side}`,
   measured: (side: Side, when: string) => `measured/${side}/${when}`,
+  foreAft: (side: Side) => `foreaft/${side}`,
   leg: (side: Side) => `leg/${side}`,
   response: (side: Side) => `response/${side}`,
   setting: (name: string) => `setting/${name}`,
@@ -135,7 +136,7 @@ export function entriesOf(fact: Fact): Entry[] {
     case 'sole.measured':
       return whole(fact, slot.measured(fact.side, fact.when ?? 'after'));
     case 'foreaft.read':
-      return whole(fact, `foreaft/${fact.side}`);
+      return whole(fact, slot.foreAft(fact.side));
     case 'struck':
       return [];
     default:
