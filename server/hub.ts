@@ -5,6 +5,7 @@ import { CLOSE, LIMIT } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
 import { Boards } from './board.ts';
 import { durableFrame, readFrame } from './frames.ts';
+import type { Gate } from './gate.ts';
 import { BOUND } from './limits.ts';
 import type { Station } from './pair.ts';
 import { Peer } from './peer.ts';
@@ -21,6 +22,7 @@ export interface Refusal {
 export interface HubOutside {
   readonly store: Store;
   readonly log: Logger;
+  readonly gate: Gate;
   /** Counts starts; names this run's boards. */
   readonly boot: number;
   now(): number;
@@ -192,6 +194,7 @@ export class Hub {
     return new SessionRoom(session, stored?.generation ?? 1, stored, {
       store: this.#store,
       log: this.#log,
+      gate: this.#outside.gate,
       now: () => this.#outside.now(),
       pending: (room) => {
         this.#pending.add(room);

@@ -19,8 +19,7 @@ import {
   updateFrame,
 } from './frames.ts';
 import type { Frame } from './frames.ts';
-import { gate } from './gate.ts';
-import type { GateView, Verdict } from './gate.ts';
+import type { Gate, GateView, Verdict } from './gate.ts';
 import { writingRoles } from './pair.ts';
 import type { Peer } from './peer.ts';
 import { Presence } from './presence.ts';
@@ -39,6 +38,7 @@ export const MALFORMED = 4400;
 export interface RoomOutside {
   readonly store: Store;
   readonly log: Logger;
+  readonly gate: Gate;
   now(): number;
   /** The room has rows to commit. */
   pending(room: SessionRoom): void;
@@ -191,7 +191,7 @@ export class SessionRoom implements Room {
   #offer(peer: Peer, update: Uint8Array): void {
     const { number, device } = peer.station;
     const writer = { number, device, roles: writingRoles(peer.station), readOnly: false };
-    const verdict = gate(update, this.#view, writer);
+    const verdict = this.#outside.gate(update, this.#view, writer);
     switch (verdict.do) {
       case 'nothing':
         this.#whenDurable(() => peer.send(this.#durableOf(verdict.clients)));

@@ -9,6 +9,7 @@ import type { ServerCertificate } from './certificates.ts';
 import { plainDoor, plainPages, secureDoor } from './door.ts';
 import type { Door } from './door.ts';
 import { entrance } from './entrance.ts';
+import { gate } from './gate.ts';
 import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
 import { lockDirectory } from './lock.ts';
@@ -100,7 +101,7 @@ async function run(
   const shop = shopOf(db, options.shop, options.firstShop);
   const atStop: (() => void)[] = [];
   const stations = new Stations(db, outside);
-  const hub = new Hub({ store: new Store(db, now), log, boot, now });
+  const hub = new Hub({ store: new Store(db, now), log, gate, boot, now });
   const origins: Origins = {
     scheme: plain ? 'http' : 'https',
     names: new Set([...options.names(), options.canonical]),

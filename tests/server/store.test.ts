@@ -1,0 +1,136 @@
+/** The database file: what it promises, and when it refuses. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import * as Y from 'yjs';
+import { lockDirectory } from '../../server/lock.ts';
+import { openDatabase, UnusableData } from '../../server/schema.ts';
+import type { Db } from '../../server/schema.ts';
+import { Store } from '../../server/store.ts';
+import { floor, opened } from './helpers/entries.ts';
+
+let data: string;
+let db: Db;
+let store: Store;
+const SESSION = 'a'.repeat(32);
+const NOW = 1_700_000_000_000;
+
+beforeEach(() => {
+  data = mkdtempSync(join(tmpdir(), 'fibula-store-'));
+  db = openDatabase(data);
+  store = new Store(db, () => NOW);
+});
+afterEach(() => {
+  db.close();
+  rmSync(data, { recursive: true });
+});
+
+/** A document and the row of each of its changes. */
+function written(count: number): { doc: Y.Doc; rows: Uint8Array[] } {
+  const doc = new Y.Doc();
+  const rows: Uint8Array[] = [];
+  doc.on('update', (bytes: Uint8Array) => rows.push(bytes));
+  doc.getArray('facts').push([opened()]);
+  for (let i = 1; i < count; i++) doc.getArray('facts').push([floor(`f${i}`)]);
+  return { doc, rows };
+}
+
+const row = (bytes: Uint8Array, n: number) => ({
+  session: SESSION,
+  generation: 1,
+  bytes,
+  facts: [n === 0 ? 'opened' : `f${n}`],
+});
+
+const reload = (updates: readonly Uint8Array[]): unknown[] => {
+  const doc = new Y.Doc();
+  for (const update of updates) Y.applyUpdate(doc, update);
+  return doc.getArray('facts').toArray();
+};
+
+describe('opening', () => {
+  it.each([1, 2])('sets and reads back WAL and FULL, the first time and again (%i)', (time) => {
+    if (time === 2) {
+      db.close();
+      db = openDatabase(data);
+    }
+    expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
+    expect(db.pragma('synchronous', { simple: true })).toBe(2);
+  });
+
+  it('refuses a file of a newer format, naming both', () => {
+    db.pragma('user_version = 99');
+    db.close();
+    expect(() => openDatabase(data)).toThrow(/newer Fibula \(format 99\).*format 1/);
+    const other = new Database(join(data, 'fibula.db'));
+    other.pragma('user_version = 1');
+    other.close();
+    db = openDatabase(data);
+  });
+
+  it('refuses the database of another program, and a file that is none', () => {
+    const elsewhere = mkdtempSync(join(tmpdir(), 'fibula-other-'));
+    const other = new Database(join(elsewhere, 'fibula.db'));
+    other.exec('CREATE TABLE songs (title TEXT)');
+    other.close();
+    expect(() => openDatabase(elsewhere)).toThrow(/database of another program/);
+    rmSync(join(elsewhere, 'fibula.db'));
+    writeFileSync(
+      join(elsewhere, 'fibula.db'),
+      'This is a letter, not a database, and quite long at that.'.repeat(50),
+    );
+    expect(() => openDatabase(elsewhere)).toThrow(UnusableData);
+    rmSync(elsewhere, { recursive: true });
+  });
+
+  it('lets one server into a directory', () => {
+    const lock = lockDirectory(data);
+    expect(() => lockDirectory(data)).toThrow(/Another server is running/);
+    lock.release();
+    lockDirectory(data).release();
+  });
+});
+
+describe('rows', () => {
+  it('of a group are all there or none', () => {
+    const { rows } = written(3);
+    const twice = [row(rows[0]!, 0), row(rows[1]!, 1), row(rows[2]!, 1)]; // f1 twice
+    expect(() => store.commit(twice)).toThrow(/UNIQUE/);
+    expect(store.find(SESSION)).toBeUndefined();
+    expect(store.commit(rows.map(row))).toBe(NOW);
+    expect(store.find(SESSION)).toMatchObject({ lastN: 3, openedMs: NOW, lastMs: NOW });
+    expect(reload(store.updates(store.find(SESSION)!.id))).toEqual([opened(), floor('f1'), floor('f2')]);
+  });
+
+  it('are joined up to exactly the row that is named, and commit times stay', () => {
+    const { rows } = written(5);
+    store.commit(rows.slice(0, 3).map(row));
+    const three = new Y.Doc();
+    for (const bytes of rows.slice(0, 3)) Y.applyUpdate(three, bytes);
+    const { id } = store.find(SESSION)!;
+    store.commit(rows.slice(3).map((bytes, i) => row(bytes, i + 3)));
+    store.compact(id, 3, Y.encodeStateAsUpdate(three));
+    expect(store.rowCount(id)).toBe(3);
+    expect(reload(store.updates(id))).toEqual([opened(), ...[1, 2, 3, 4].map((n) => floor(`f${n}`))]);
+    expect([...store.factTimes(id).keys()].sort()).toEqual(['f1', 'f2', 'f3', 'f4', 'opened']);
+  });
+
+  it('are not replaced by less than they hold', () => {
+    const { rows } = written(3);
+    store.commit(rows.map(row));
+    const { id } = store.find(SESSION)!;
+    expect(() => store.compact(id, 3, rows[0]!)).toThrow(/would lose/);
+    expect(store.rowCount(id)).toBe(3);
+    expect(reload(store.updates(id))).toHaveLength(3);
+  });
+
+  it('of the newest generation are the session', () => {
+    const { rows } = written(1);
+    store.commit([row(rows[0]!, 0)]);
+    store.commit([{ ...row(rows[0]!, 0), generation: 2 }]);
+    expect(store.find(SESSION)).toMatchObject({ generation: 2 });
+    expect(store.openJobs().map(({ generation }) => generation)).toEqual([2]);
+  });
+});
