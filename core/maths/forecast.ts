@@ -63,7 +63,8 @@ export type ForecastFault =
       readonly max: number;
     }
   | { readonly code: 'unknown-station'; readonly job: string; readonly station: string }
-  | { readonly code: 'no-hands'; readonly station: string };
+  | { readonly code: 'no-hands'; readonly station: string }
+  | { readonly code: 'no-runs' };
 
 function faultOf(
   stations: readonly FloorStation[],
@@ -80,6 +81,7 @@ function faultOf(
   };
   for (const [what, max] of Object.entries(FORECAST_LIMIT) as [keyof typeof FORECAST_LIMIT, number][])
     if (sizes[what] > max) return { code: 'too-much', what, is: sizes[what], max };
+  if (!Number.isInteger(runs) || runs < 1) return { code: 'no-runs' };
   const idle = stations.find(({ hands }) => !Number.isInteger(hands) || hands < 1);
   if (idle) return { code: 'no-hands', station: idle.id };
   const known = new Set(stations.map(({ id }) => id));
