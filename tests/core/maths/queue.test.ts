@@ -72,6 +72,9 @@ describe('certain durations', () => {
     });
     const urgent = job('b', [['floor', sure(10)]], { priority: 9 });
     expect(median(urgent, begun)).toEqual([28, 18]);
+    // What follows it begins from nothing.
+    const more = [...begun.steps, { station: 'bench', duration: sure(50) }];
+    expect(median({ ...begun, steps: more })[0]).toBeCloseTo(68, 6);
     // It has run longer than it was thought it could: due at any moment.
     expect(median(urgent, { ...begun, inHandMin: 45 })).toEqual([10, 0]);
   });
@@ -167,14 +170,12 @@ describe('whatever is open', () => {
 
   it('one more hand at the only station makes nobody later', () => {
     const one = fc.double({ min: 0, max: 100, noNaN: true });
-    const floorJob = fc
-      .tuple(one, one)
-      .map(([fromMin, minutes]): FloorJob => ({
-        tasks: [{ station: 0, minutes }],
-        fromMin,
-        priority: 0,
-        inHand: false,
-      }));
+    const floorJob = fc.tuple(one, one).map(([fromMin, minutes]): FloorJob => ({
+      tasks: [{ station: 0, minutes }],
+      fromMin,
+      priority: 0,
+      inHand: false,
+    }));
     fc.assert(
       fc.property(fc.array(floorJob, { maxLength: 12 }), fc.integer({ min: 1, max: 4 }), (jobs, hands) => {
         const [few, more] = [completions([hands], jobs), completions([hands + 1], jobs)];

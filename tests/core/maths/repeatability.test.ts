@@ -105,10 +105,12 @@ describe('too few readings', () => {
   });
 
   it('that are all equal have no correlation and no share', () => {
+    // Three tenths have a mean that a float misses by a hair.
     const same = [
-      [0.1, 0.1],
-      [0.1, 0.1],
+      [0.1, 0.1, 0.1],
+      [0.1, 0.1, 0.1],
     ];
+    expect(withinSubject(same)).toEqual({ sd: 0, df: 4 });
     expect(icc(same)).toBeNull();
     expect(gaugeStudy([same, same])).toMatchObject({
       studyPercent: null,

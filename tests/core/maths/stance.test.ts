@@ -163,6 +163,18 @@ describe('contradiction', () => {
     expect(plan).toMatchObject({ verdict: 'contradictory', contradiction: { under: 'two-deviations' } });
   });
 
+  it.each([
+    [1.45, 'contradictory'],
+    [1.65, 'clear'],
+  ])('a slope of %d, however well read, is judged by a quarter of the prior: %s', (slope, verdict) => {
+    // A quarter of 6.127 is 1.532; so many readings leave it uncertain by 0.08.
+    const many = Array.from({ length: 400 }, (_, i) => read(i % 2 ? 3 : -3, 0.5 + slope * (i % 2 ? 3 : -3)));
+    const plan = solve(...many);
+    expect(plan.verdict === 'contradictory' ? plan.contradiction.under : null).toBe(
+      verdict === 'contradictory' ? 'quarter-of-prior' : null,
+    );
+  });
+
   it('readings on one wedge alone cannot contradict the slope, however uncertain the prior', () => {
     const unsure = { ...RULES, slopeShare: 0.5 };
     expect(stance([read(0, 2), read(0, 9)], H, unsure).verdict).toBe('cant');
