@@ -10,7 +10,7 @@ export const byUrgency = (a: JobRow, b: JobRow): number =>
   (a.promisedAt ? Date.parse(a.promisedAt) : Infinity) -
     (b.promisedAt ? Date.parse(b.promisedAt) : Infinity) ||
   a.sinceMs - b.sinceMs ||
-  a.ticket.localeCompare(b.ticket);
+  a.ticket.localeCompare(b.ticket, 'en', { numeric: true });
 
 export function fits(row: JobRow, name: string | undefined, typed: string): boolean {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);

@@ -70,6 +70,15 @@ export class MeasuringJob {
       (side) => !this.closed(side) && this.session.plan.sides[side].cuff.verdict === 'even',
     );
   }
+  /** Legs that only a person's decision takes further: accept, rework or another boot. */
+  get undecided(): Side[] {
+    return SIDES.filter((side) => {
+      const asked = this.session.plan.next.some(
+        (action) => action.side === side && action.do === 'cuff.closed',
+      );
+      return asked && this.session.plan.sides[side].cuff.verdict !== 'even';
+    });
+  }
   get allClosed(): boolean {
     return SIDES.every((side) => this.closed(side));
   }

@@ -5,7 +5,7 @@
  * A leg is first laid out in its own frame: x lateral, y up, the origin midway between the pivots at their factory
  * neutral. `place` then puts it on the sheet, where x runs to the viewer's right and y down.
  */
-import { deg, rad, sinDeg, toDeg } from '../../../core/index.ts';
+import { deg, degAsin, sinDeg } from '../../../core/index.ts';
 import type { Adjuster, AdjusterReach, CuffPlan, Pair, Side, SidePlan } from '../../../core/index.ts';
 
 export interface Point {
@@ -219,18 +219,21 @@ function lowerBoot(spacing: number, put: Put) {
   };
 }
 
+/** Lean of the cuff from its pivots: with an unknown factory lean, the change from factory. Degrees, outward positive. */
+export function leanFromPivots({ hardware }: CuffPlan, pair: Pair): number {
+  const ratio = (pair.medialMm - pair.lateralMm) / (hardware?.pivotSpacingMm ?? ASSUMED.spacing);
+  return (hardware?.factoryLeanDeg ?? 0) + degAsin(ratio);
+}
+
 /** One leg in its boot. Lean unknown: the cuff is drawn from the pivots alone, as if its factory lean were 0. */
 export function bootShape(side: Side, plan: SidePlan, from: LookFrom): BootShape {
   const { cuff, sole } = plan;
   const spacing = cuff.hardware?.pivotSpacingMm ?? ASSUMED.spacing;
   const height = cuff.hardware?.readingHeightMm ?? ASSUMED.height;
   const put = place(side, from, sole.cantDeg ?? 0);
-  const fromPivots = (pair: Pair) => {
-    const ratio = Math.max(-1, Math.min(1, (pair.medialMm - pair.lateralMm) / spacing));
-    return (cuff.hardware?.factoryLeanDeg ?? 0) + toDeg(rad(Math.asin(ratio)));
-  };
-  const lean = cuff.leanDeg ?? (cuff.set ? fromPivots(cuff.set) : null);
-  const target = cuff.target && moves(cuff) ? (cuff.target.leanDeg ?? fromPivots(cuff.target)) : null;
+  const lean = cuff.leanDeg ?? (cuff.set ? leanFromPivots(cuff, cuff.set) : null);
+  const target =
+    cuff.target && moves(cuff) ? (cuff.target.leanDeg ?? leanFromPivots(cuff, cuff.target)) : null;
   const shown = gapsShown(cuff);
   const legAndGap = shown && lean !== null ? legAndGaps(shown.pair, lean, spacing, height, put) : null;
   const pivots = (['lateral', 'medial'] as const).map((adjuster) => {

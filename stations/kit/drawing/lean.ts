@@ -1,7 +1,7 @@
 /** The magnified lean: angles enlarged for the eye, with the same words for which way. */
 import { deg, degAsin, sinDeg } from '../../../core/index.ts';
 import type { Side, SidePlan } from '../../../core/index.ts';
-import { gapsShown, lateralIsRight, moves } from './geometry.ts';
+import { gapsShown, lateralIsRight, leanFromPivots, moves } from './geometry.ts';
 import type { LookFrom, Point } from './geometry.ts';
 
 /** How many times each angle is enlarged. */
@@ -9,7 +9,10 @@ export const TIMES = 8;
 const LIMIT_DEG = 68;
 
 export interface Leans {
-  /** From plumb, outward positive, as they are (not enlarged); null where not known. */
+  /**
+   * Degrees from plumb, outward positive, not enlarged; from factory where the factory lean is unknown; null where
+   * nothing is known.
+   */
   readonly cuff: number | null;
   readonly to: number | null;
   readonly leg: number | null;
@@ -17,11 +20,13 @@ export interface Leans {
 
 export function leansOf({ cuff }: SidePlan): Leans {
   const gaps = gapsShown(cuff)?.pair;
+  const lean = cuff.leanDeg ?? (cuff.set ? leanFromPivots(cuff, cuff.set) : null);
+  const to = cuff.target && moves(cuff) ? (cuff.target.leanDeg ?? leanFromPivots(cuff, cuff.target)) : null;
   const leg =
-    gaps && cuff.leanDeg !== null && cuff.hardware
-      ? degAsin(sinDeg(cuff.leanDeg) + (gaps.medialMm - gaps.lateralMm) / 2 / cuff.hardware.readingHeightMm)
+    gaps && lean !== null && cuff.hardware
+      ? degAsin(sinDeg(deg(lean)) + (gaps.medialMm - gaps.lateralMm) / 2 / cuff.hardware.readingHeightMm)
       : null;
-  return { cuff: cuff.leanDeg, to: moves(cuff) ? (cuff.target?.leanDeg ?? null) : null, leg };
+  return { cuff: lean, to, leg };
 }
 
 /** The end of a line of `length` from the origin, its angle enlarged; y runs down. */

@@ -16,7 +16,7 @@ export const drawing = {
   asIs: 'as it is',
   recommended: 'recommended',
   expected: 'expect',
-  inset: (times: number): string => `lean × ${times}`,
+  inset: (times: number, known: boolean): string => `${known ? 'lean' : 'tilt'} × ${times}`,
   lateral: 'lateral',
   medial: 'medial',
   toe: 'toe',

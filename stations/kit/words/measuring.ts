@@ -72,8 +72,6 @@ export const measuring = {
   gap: (side: Side, place: 'medial' | 'lateral'): string => `${Sided(side)} ${place} gap`,
   gapsOf: (side: Side): string => `${Sided(side)} leg`,
   expected: (mm: number): string => `expected ${shown(mm)}`,
-  expectedPair: (medial: number, lateral: number): string =>
-    `Expected: ${shown(medial)} medial, ${shown(lateral)} lateral.`,
   leanNow: (lean: string): string => `cuff ${lean}`,
   correction: 'Needs',
   lastRound: (expected: string, read: string): string => `Bias: expected ${expected}, read ${read}`,
@@ -94,11 +92,11 @@ export const measuring = {
   toBench: 'Send to the bench',
   toBenchHint: (sides: readonly Side[]): string => sides.map((s) => `${s} boot`).join(' and '),
   withBench: 'With the bench. This screen shows when the pivots are set.',
-  benchSet: 'The bench has set the pivots.',
   backToList: 'Next skier',
   readAgain: 'Read again',
   closeEven: (sides: readonly Side[]): string =>
     sides.length === 2 ? 'Close both cuffs: even' : `Close the ${sides[0]!} cuff: even`,
+  decide: (side: Side): string => `Decide on the ${side} cuff`,
   otherwise: 'Otherwise',
   otherwiseTitle: (side: Side): string => `${Sided(side)} cuff`,
   accept: 'Accept it as it is',
@@ -182,6 +180,8 @@ export function skierSentence(
   }
   if (open.some((side) => cuffs[side].expected))
     return 'Please stand in the boots once more: we look whether the leg now stands in the middle.';
+  if (open.some((side) => cuffs[side].verdict === 'unread'))
+    return 'Please stand as you glide straight ahead, and look at the wall.';
   if (open.some((side) => cuffs[side].verdict === 'out-of-travel'))
     return 'This boot cannot lean any further. We tell you what can be done.';
   if (open.every((side) => cuffs[side].verdict === 'even'))
