@@ -209,7 +209,7 @@ describe('a commit that fails', () => {
     foreign.exec('BEGIN IMMEDIATE');
     let stopping: Promise<readonly string[]> | undefined;
     // The refusal comes right behind the good fact, before the commit of either.
-    running.onLog = ({ msg }) => {
+    running.heard.onLog = ({ msg }) => {
       if (msg === 'fact refused') stopping ??= running.stop();
     };
     at.sendUpdate(fact(0));

@@ -21,7 +21,7 @@ export interface Running {
   /** What the server takes for now, ms since 1970; a test may move it. */
   clock: { aheadMs: number };
   /** Called for each line of the log as it is written. */
-  onLog: (line: LogLine) => void;
+  readonly heard: { onLog(line: LogLine): void };
   station(roles: readonly StationRole[]): Promise<Station>;
   /** Rows of the database file as another process would read them. */
   query(sql: string, ...values: readonly unknown[]): Record<string, unknown>[];
@@ -32,14 +32,14 @@ export interface Running {
 }
 
 export async function run(options: Partial<ServerOptions> = {}): Promise<Running> {
-  let running: Running | undefined;
   const data = options.data ?? mkdtempSync(join(tmpdir(), 'fibula-server-'));
   const log: LogLine[] = [];
   const clock = { aheadMs: 0 };
+  const heard: Running['heard'] = { onLog: () => undefined };
   const write = (text: string) => {
     const line = JSON.parse(text) as LogLine;
     log.push(line);
-    running?.onLog(line);
+    heard.onLog(line);
   };
   const server = await startServer(
     {
@@ -57,13 +57,13 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
     { now: () => Date.now() + clock.aheadMs, randomBytes: (count) => randomBytes(count), randomInt },
     pino({ level: 'debug' }, { write }),
   );
-  running = {
+  return {
     server,
     url: server.address,
     data,
     log,
     clock,
-    onLog: () => undefined,
+    heard,
     station: (roles) =>
       Station.pair(server.address, server.stations.createCode(roles)!.code, roles.join(' and ')),
     query: (sql, ...values) => {
@@ -80,7 +80,6 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
       rmSync(data, { recursive: true, force: true });
     },
   };
-  return running;
 }
 
 export const newSession = (): string => randomBytes(16).toString('hex');
