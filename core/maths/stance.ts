@@ -97,7 +97,8 @@ export const placeVariance = ([a, b, c]: Sym2, wedgeDeg: number): number =>
  *
  * The limits of propagation: it is the first order only, and a ratio's spread is skewed away from 0. Where the
  * slope alone is uncertain, the far half of a 95 % interval is really a quarter longer at a slope of ten of its own
- * deviations, twice as long at four, and without end under two. `cantRange` has no such limit.
+ * deviations, twice as long at four, and without end under two. Over simulated knees read four times 1.96 deviations
+ * hold the true cant in some 90 %, not 95 (tests/outside/stance). `cantRange` has no such limit.
  */
 export function cantFor(line: KneeLine, targetMm: Mm): { readonly cantDeg: Deg; readonly sdDeg: Deg } {
   const cant = (targetMm - line.offsetMm) / line.slopeMmPerDeg + 0;

@@ -5,8 +5,11 @@ import fc from 'fast-check';
 import { inverse, Matrix } from 'ml-matrix';
 import { linearRegression } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { cantFor, kneeLine, slopePrior } from '../../core/maths/stance.ts';
-import type { StanceReading } from '../../core/maths/stance.ts';
+import { normalQuantile } from '../../core/maths/quantile.ts';
+import { randomStream } from '../../core/maths/random.ts';
+import { cantFor, cantRange, kneeLine, slopePrior, stance } from '../../core/maths/stance.ts';
+import type { StanceReading, StanceRules } from '../../core/maths/stance.ts';
+import { nextWedge } from '../../core/maths/wedge.ts';
 import { deg, mm } from '../../core/units.ts';
 
 const read = (wedge: number, offset: number): StanceReading => ({
@@ -90,5 +93,60 @@ describe('the rigid leg (q = 1)', () => {
   ])('an offset of %d mm at %d mm is undone by %d°, the line within 0.002°', (offset, height, angle) => {
     const line = kneeLine([read(0, offset)], slopePrior(mm(height), 1), mm(5))!;
     expect(Math.abs(-cantFor(line, mm(0)).cantDeg - angle)).toBeLessThan(0.002);
+  });
+});
+
+describe('simulated knees: height as ANSUR II men (tibial height 468.2 ± 26.6 mm, computed from public data), slope as the prior, cants to ±2.5°, errors of 5 mm', () => {
+  const RULES: StanceRules = {
+    errorMm: mm(5),
+    targetMm: mm(-4),
+    slopeShare: 0.75,
+    plateStepDeg: deg(0.5),
+    secondLookDeg: deg(2),
+    maxCantDeg: deg(3),
+  };
+  const random = randomStream(20);
+  const normal = () => normalQuantile(random());
+
+  /** One knee, read twice on the flat and twice on the wedge that the tool says next; null without an answer. */
+  function knee() {
+    const height = mm(468.2 + 26.6 * normal());
+    const prior = slopePrior(height, RULES.slopeShare);
+    // The prior's tail lets one knee in sixty go the other way; none here does.
+    const slope = Math.max(0.2, prior.mean + prior.sd * normal());
+    const cant = 5 * random() - 2.5;
+    const see = (wedge: number) =>
+      read(wedge, RULES.targetMm + slope * (wedge - cant) + RULES.errorMm * normal());
+    const readings = [see(0), see(0)];
+    for (let i = 0; i < 2; i++)
+      readings.push(see(nextWedge(stance(readings, height, RULES), RULES)!.wedgeDeg));
+    const answer = stance(readings, height, RULES);
+    if (!('cantDeg' in answer)) return null;
+    const range = cantRange(answer.line, RULES.targetMm, 1.96);
+    return {
+      inSd: Math.abs(answer.cantDeg - cant) <= 1.96 * answer.cantSdDeg,
+      inRange: range !== null && cant >= range.lowDeg && cant <= range.highDeg,
+      near: Math.abs(answer.cantDeg - cant) <= 1,
+    };
+  }
+
+  const knees = Array.from({ length: 6000 }, knee);
+  const answered = knees.filter((one) => one !== null);
+  const share = (of: 'inSd' | 'inRange' | 'near') =>
+    answered.filter((one) => one[of]).length / answered.length;
+
+  it('Fieller’s 95 % set holds the true cant in 92 to 96 % of those that get an answer', () => {
+    expect(share('inRange')).toBeGreaterThan(0.92);
+    expect(share('inRange')).toBeLessThan(0.96);
+  });
+
+  it('1.96 deviations by propagation hold it in 88 to 93 %: less than they say', () => {
+    expect(share('inSd')).toBeGreaterThan(0.88);
+    expect(share('inSd')).toBeLessThan(0.93);
+  });
+
+  it('at most one in ten has no answer, and at least 85 % of the answers are within a degree', () => {
+    expect(answered.length / knees.length).toBeGreaterThan(0.9);
+    expect(share('near')).toBeGreaterThan(0.85);
   });
 });
