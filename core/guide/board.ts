@@ -1,6 +1,7 @@
 /** One session as a row of the desk's board, and as a ticket on the wall, which carries no name and no reference. */
 import type { Side } from '../frame.ts';
 import type { Fact } from '../record/facts.ts';
+import { Log } from '../record/log.ts';
 import type { NextAction, Plan, StepName, StepStatus } from './shape.ts';
 
 export interface JobRow {
@@ -37,13 +38,19 @@ export interface WallRow {
 /** What a board row can know from the facts alone; the server adds session, generation and its own times. */
 export type JobFacts = Omit<JobRow, 'session' | 'generation' | 'openedMs' | 'lastMs' | 'sinceMs'>;
 
+/** Paused until anybody does anything more. */
+function isPaused(log: Log): boolean {
+  const last = log.facts.findLast((fact) => fact.kind !== 'struck' && log.struckBy(fact.id) === null);
+  return last?.kind === 'paused';
+}
+
 /** Null before the session is opened. */
 export function jobOf(facts: readonly Fact[], plan: Plan): JobFacts | null {
-  const opened = facts.find((fact) => fact.kind === 'session.opened');
-  if (opened?.kind !== 'session.opened') return null;
+  const log = new Log(facts);
+  const opened = log.live('session.opened')[0];
+  if (!opened) return null;
   const live = plan.steps.filter((s) => s.status !== 'done' && s.status !== 'waived');
-  const changed = facts.findLast((fact) => fact.kind === 'service.changed');
-  const service = changed?.kind === 'service.changed' ? changed : opened;
+  const service = log.live('service.changed').at(-1) ?? opened;
   return {
     ticket: opened.ticket,
     clientRef: opened.clientRef,
@@ -52,10 +59,12 @@ export function jobOf(facts: readonly Fact[], plan: Plan): JobFacts | null {
     stage: live[0]?.step ?? null,
     steps: plan.steps.map(({ step, side, status }) => (side ? { step, side, status } : { step, status })),
     next: plan.next,
-    blockedBy: plan.problems.map((p) => p.text),
+    blockedBy: live
+      .filter((s) => s.step === live[0]!.step && (s.status === 'blocked' || s.status === 'stale'))
+      .flatMap((s) => s.because),
     problems: plan.problems.length,
-    paused: facts.at(-1)?.kind === 'paused',
-    closed: facts.some((f) => f.kind === 'handed.over' || f.kind === 'released.unfit'),
+    paused: isPaused(log),
+    closed: log.live('handed.over').length + log.live('released.unfit').length > 0,
   };
 }
 

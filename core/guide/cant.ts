@@ -4,7 +4,6 @@ import type { FactOf } from '../record/facts.ts';
 import type { Log } from '../record/log.ts';
 import { slot } from '../record/slots.ts';
 import type { Problem } from './shape.ts';
-import { conflict } from './side.ts';
 import type { StanceSight } from './stance.ts';
 import { capital, degWords, listed } from './words.ts';
 
@@ -35,11 +34,6 @@ export function lacking({ missing }: StanceSight): string[] {
 
 export function chosenCant(log: Log, side: Side, stance: StanceSight): ChosenCant {
   const state = log.now(slot.cant(side));
-  if (state.is === 'conflict')
-    return {
-      chosen: { is: 'open' },
-      problems: [conflict(side, `The cant chosen for the ${side} boot`, state.facts)],
-    };
   if (state.is !== 'one') return { chosen: { is: 'open' }, problems: [] };
   const fact = state.value as FactOf<'cant.chosen'>;
   const id = state.facts.at(-1)!;

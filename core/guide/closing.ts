@@ -6,7 +6,6 @@ import type { Log } from '../record/log.ts';
 import { slot } from '../record/slots.ts';
 import type { CuffPlan, Problem } from './shape.ts';
 import { difference } from './rests.ts';
-import { conflict } from './side.ts';
 import { mmWords } from './words.ts';
 
 export type Closing =
@@ -34,11 +33,6 @@ function since(log: Log, side: Side, id: string): string[] {
 
 export function closingOf(log: Log, side: Side, cuff: CuffPlan): { closing: Closing; problems: Problem[] } {
   const state = log.now(slot.closed(side));
-  if (state.is === 'conflict')
-    return {
-      closing: { is: 'open' },
-      problems: [conflict(side, `The decision on the ${side} cuff`, state.facts)],
-    };
   if (state.is !== 'one') return { closing: { is: 'open' }, problems: [] };
   const { decision } = state.value as FactOf<'cuff.closed'>;
   const fact = state.facts.at(-1)!;

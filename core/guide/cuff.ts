@@ -3,7 +3,7 @@ import type { Side } from '../frame.ts';
 import { aim, bias, biasAfter, correct, gapsFor, shift, tiltAndOffset } from '../maths/cuff.ts';
 import type { Correction, Sight } from '../maths/cuff.ts';
 import type { BiasEstimate, Estimate, Observation, Prior } from '../maths/estimate.ts';
-import { lean, marksBetween } from '../maths/hardware.ts';
+import { lean, marksBetween, spread, spreadRange } from '../maths/hardware.ts';
 import type { HardwareNow, Pair } from '../maths/hardware.ts';
 import type { Log } from '../record/log.ts';
 import type { Settings } from '../record/settings.ts';
@@ -57,7 +57,11 @@ function viewOf(pool: readonly JudgedReading[]): ReadingView {
 
 function notPooled(newest: JudgedReading, readings: readonly JudgedReading[], settings: Settings): Problem[] {
   return readings.flatMap((r) => {
-    const why = counts(r) ? apart(r, newest, settings) : null;
+    const height =
+      r.here && r.heightMm !== newest.heightMm
+        ? 'taken at another height, it is carried and not averaged'
+        : null;
+    const why = counts(r) ? (apart(r, newest, settings) ?? height) : null;
     if (!why) return [];
     const { id, side } = r.fact;
     return [
@@ -89,17 +93,36 @@ function widthProblems(side: Side, view: ReadingView, newest: JudgedReading, set
   return [];
 }
 
-function verdictOf(view: ReadingView, biasMm: Mm, correction: Correction, settings: Settings): CuffVerdict {
-  if (view.pressure === 'press' && view.contact === 'both') return 'too-narrow';
-  const even = Math.abs(biasMm) <= settings.evenToleranceMm && view.pressure !== 'press';
-  if (even) return 'even';
-  if (!correction.canImprove) return 'out-of-travel';
-  return view.pressure === 'press' ? 'contact' : 'uneven';
+/** Is any travel left in the direction that takes a press away? */
+function roomToward(hardware: HardwareNow, set: Pair, contact: 'medial' | 'lateral'): boolean {
+  const { min, max } = spreadRange(hardware);
+  return contact === 'lateral' ? max - spread(set) > 1e-6 : spread(set) - min > 1e-6;
+}
+
+function verdictOf(
+  hardware: HardwareNow,
+  set: Pair,
+  { pressure, contact }: ReadingView,
+  biasMm: Mm,
+  correction: Correction,
+  settings: Settings,
+): CuffVerdict {
+  if (pressure === 'press')
+    return roomToward(hardware, set, contact as 'medial' | 'lateral') ? 'contact' : 'out-of-travel';
+  if (Math.abs(biasMm) <= settings.evenToleranceMm) return 'even';
+  return correction.canImprove ? 'uneven' : 'out-of-travel';
 }
 
 /** Standard deviation of the correction, degrees, by propagation through `D/(2kh)`, bias and response together. */
-function correctionSd(hardware: HardwareNow, set: Pair, seen: BiasEstimate, correctionDeg: Deg): Deg {
-  const { k, sd } = seen.response;
+function correctionSd(
+  hardware: HardwareNow,
+  set: Pair,
+  seen: BiasEstimate,
+  sight: Sight,
+  correctionDeg: Deg,
+): Deg {
+  const k = sight.response;
+  const { sd } = seen.response;
   const perMm = 1 / (2 * k * hardware.readingHeightMm);
   const perK = (-seen.biasMm * perMm) / k;
   const variance = (perMm * seen.sdMm) ** 2 + (perK * sd) ** 2 + 2 * perMm * perK * seen.covariance;
@@ -301,7 +324,7 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
   const all = evidence(readings);
   const offset = lineOffset(log, side);
   const observe = (r: JudgedReading) => observation(hardware, r, settings, offset);
-  const rounds = roundsOf(hardware, readings, prior, observe);
+  const rounds = roundsOf(hardware, readings, prior, settings, observe);
   const here = readings.filter((r) => r.here && counts(r));
   const newest = here.at(-1);
   if (!newest) {
@@ -343,8 +366,8 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
       text: `The ${side} gaps hardly followed the pivots, or went the other way: are sides, signs and pivot screws right?`,
     });
   const correction = correct(hardware, sight, set);
-  const verdict = verdictOf(reading, sight.biasMm, correction, settings);
-  const sum = mm(reading.medialMm + reading.lateralMm);
+  const verdict = verdictOf(hardware, set, reading, sight.biasMm, correction, settings);
+  const sum = mm(newest.fact.medialMm + newest.fact.lateralMm);
   const { target } = correction;
   const predicted = target && gapsFor(sum, correction.biasAfterMm);
   const tolerance = mm(settings.evenToleranceMm);
@@ -375,7 +398,7 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
       biasMm: sight.biasMm,
       biasSdMm: seen?.sdMm ?? null,
       correctionDeg: correction.correctionDeg,
-      correctionSdDeg: seen && correctionSd(hardware, set, seen, correction.correctionDeg),
+      correctionSdDeg: seen && correctionSd(hardware, set, seen, sight, correction.correctionDeg),
       bound: seen ? 'exact' : 'at-least',
       target: target && { ...target, leanDeg: leanOf(hardware, target) },
       move: target && moveOf(side, hardware, set, target, predicted!, verdict, !seen),

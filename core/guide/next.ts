@@ -82,6 +82,12 @@ function cuffNext(scene: Scene, side: Side): NextAction {
       return act('measuring', 'cuff.closed', outOfTravel(scene, side));
     case 'uneven':
     case 'contact':
+      if (cuff.verdict === 'contact' && cuff.reading!.medialMm + cuff.reading!.lateralMm === 0)
+        return act(
+          'measuring',
+          'cuff.read',
+          `${boot(side)}: the leg presses on one side and touches the other. Loosen the buckles, seat the heel and read again; else the cuff is too narrow.`,
+        );
       if (cuff.move && (Math.abs(cuff.move.medialMm) > 1e-6 || Math.abs(cuff.move.lateralMm) > 1e-6))
         return act('bench', 'cuff.set', cuff.move.text);
       return act(
@@ -98,7 +104,8 @@ function ofSide(scene: Scene, side: Side, step: Step): NextAction[] {
   if (step.status === 'done' || step.status === 'waived') return [];
   const first = lookFirst(scene, side);
   if (first.length) return first;
-  if (!scene.sides[side].sight.cuff.reading && cantedNow(scene, side))
+  const { reading } = scene.sides[side].sight.cuff;
+  if ((!reading || reading.stale) && cantedNow(scene, side))
     return [
       {
         role: 'bench',

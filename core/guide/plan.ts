@@ -9,9 +9,10 @@ import { cautionsOf } from './cautions.ts';
 import { foreAftOf } from './foreaft.ts';
 import { nextOf } from './next.ts';
 import { sceneOf } from './scene.ts';
-import type { SideScene } from './scene.ts';
-import type { Plan, Problem, SidePlan } from './shape.ts';
-import { stepsOf } from './steps.ts';
+import type { Scene, SideScene } from './scene.ts';
+import type { Plan, Problem, SidePlan, Step } from './shape.ts';
+import { handoverBlocks, stepsOf } from './steps.ts';
+import { listed } from './words.ts';
 
 const sidePlan = (log: Log, { now, sight, stance, sole }: SideScene): SidePlan => ({
   cuff: sight.cuff,
@@ -31,6 +32,23 @@ function wrongRoles(log: Log): Problem[] {
     }));
 }
 
+/** Boots that were handed over with something unfinished: they are gone, and the record says so. */
+function handedOverEarly(scene: Scene, steps: readonly Step[]): Problem[] {
+  const fact = scene.log.heads('handed.over').at(-1);
+  if (!fact || !handoverBlocks(scene, steps).length) return [];
+  const unfinished = steps.filter(
+    ({ step, status }) => step !== 'handover' && status !== 'done' && status !== 'waived',
+  );
+  const what = [
+    ...new Set(unfinished.map(({ step }) => `${step} unfinished`)),
+    ...(SIDES.some((side) => scene.sides[side].wedgeIn) ? ['a test wedge in'] : []),
+    ...(scene.problems.some(({ code }) => code === 'conflict') ? ['entries in dispute'] : []),
+  ];
+  return [
+    { fact, code: 'handed-over-early', text: `The boots were handed over too early, with ${listed(what)}.` },
+  ];
+}
+
 /**
  * @param facts the session's facts in their list's order; kinds that this program does not know are ignored
  * @returns everything that follows from them; lengths in mm, angles in degrees, signs as in docs/house.md
@@ -46,6 +64,6 @@ export function plan(facts: readonly { readonly kind: string }[]): Plan {
     steps,
     next: nextOf(scene, steps),
     cautions: cautionsOf(scene, steps),
-    problems: [...wrongRoles(log), ...scene.problems],
+    problems: [...wrongRoles(log), ...scene.problems, ...handedOverEarly(scene, steps)],
   };
 }

@@ -37,12 +37,21 @@ const READY_OUTCOMES = new Set(['done', 'not-needed', 'kept-as-found']);
 export const isReady = (state: State): boolean =>
   state.is === 'one' && READY_OUTCOMES.has((state.value as ReadyValue).outcome);
 
-export const POSTURE_WORDS: Record<string, string> = {
+const POSTURE_WORDS: Record<keyof FactOf<'cuff.read'>['posture'], string> = {
   parallel: 'the boots stood parallel',
   straightRunStance: 'the stance was that of a straight run',
   bucklesLight: 'the buckles were light',
   midFlex: 'the knees were at mid-flex',
 };
+
+/** Conditions of posture that were not confirmed, in words, but for those that do not matter here. */
+export const unheld = (
+  posture: FactOf<'cuff.read'>['posture'],
+  but: readonly (keyof FactOf<'cuff.read'>['posture'])[],
+): string[] =>
+  (Object.keys(POSTURE_WORDS) as (keyof typeof POSTURE_WORDS)[])
+    .filter((name) => !but.includes(name) && !posture[name])
+    .map((name) => POSTURE_WORDS[name]);
 
 /** What a reading should have stood on, and did not. */
 function refusals(log: Log, fact: FactOf<'cuff.read'>): Problem[] {
@@ -85,13 +94,10 @@ function refusals(log: Log, fact: FactOf<'cuff.read'>): Problem[] {
       ),
     );
 
-  const wrong = Object.entries(fact.posture).filter(([, held]) => held === false);
+  const wrong = unheld(fact.posture, []);
   if (wrong.length)
     found.push(
-      problem(
-        'posture',
-        `The ${side} cuff was read without saying that ${listed(wrong.map(([name]) => POSTURE_WORDS[name] ?? name))}: read again.`,
-      ),
+      problem('posture', `The ${side} cuff was read without saying that ${listed(wrong)}: read again.`),
     );
   return found;
 }

@@ -5,7 +5,9 @@ import type { Observation, Prior } from '../maths/estimate.ts';
 import type { HardwareNow } from '../maths/hardware.ts';
 import { mm } from '../units.ts';
 import type { Mm } from '../units.ts';
-import { counts, pressed } from './readings.ts';
+import type { Settings } from '../record/settings.ts';
+import { evidence } from './evidence.ts';
+import { apart, pressed } from './readings.ts';
 import type { JudgedReading } from './readings.ts';
 import type { Round } from './shape.ts';
 
@@ -29,18 +31,19 @@ export function roundsOf(
   hardware: HardwareNow,
   readings: readonly JudgedReading[],
   prior: Prior,
+  settings: Settings,
   observe: (reading: JudgedReading) => Observation,
 ): Round[] {
-  const before: Observation[] = [];
+  const before: JudgedReading[] = [];
   return runsOf(readings).map((run) => {
     const set = run[0]!.set!;
-    const expected = before.length
-      ? (estimate(prior, before)?.likeliest(shift(hardware, set)) ?? null)
-      : null;
+    // Only what may be taken together with this round foretells it.
+    const alike = before.filter((r) => apart(r, run[0]!, settings) === null).map(observe);
+    const expected = alike.length ? (estimate(prior, alike)?.likeliest(shift(hardware, set)) ?? null) : null;
     // What the leg truly gives beside a press is not in the average of the free readings.
     const free = run.filter((r) => !pressed(r));
     const shown = free.length ? free : [run.at(-1)!];
-    before.push(...run.filter((r) => counts(r) && !(pressed(r) && r.fact.contact === 'both')).map(observe));
+    before.push(...evidence(run));
     const medialMm = mean(shown.map((r) => r.fact.medialMm));
     const lateralMm = mean(shown.map((r) => r.fact.lateralMm));
     return {
@@ -49,7 +52,8 @@ export function roundsOf(
       lateralMm,
       biasMm: mm(medialMm - lateralMm),
       predictedBiasMm: expected,
-      pressed: run.some(pressed),
+      contact: run.at(-1)!.fact.contact,
+      pressure: run.at(-1)!.fact.contact === 'none' ? null : (run.at(-1)!.fact.pressure ?? null),
       stale: run.every((r) => r.staleBecause.length > 0),
       facts: run.map((r) => r.fact.id),
     };

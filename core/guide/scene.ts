@@ -1,5 +1,5 @@
 /** One look at the whole session: what steps, next actions and cautions are derived from. */
-import { SIDES } from '../frame.ts';
+import { otherSide, SIDES } from '../frame.ts';
 import type { Side } from '../frame.ts';
 import type { Fact, FactOf } from '../record/facts.ts';
 import { SERVICES } from '../record/kinds.ts';
@@ -15,16 +15,18 @@ import { chosenCant } from './cant.ts';
 import type { Chosen } from './cant.ts';
 import { closingOf } from './closing.ts';
 import type { Closing } from './closing.ts';
+import { conflictsOf } from './conflicts.ts';
 import { cuffOf } from './cuff.ts';
 import type { CuffSight } from './cuff.ts';
 import type { Problem } from './shape.ts';
-import { conflict, settingsOf, sideNow } from './side.ts';
+import { settingsOf, sideNow } from './side.ts';
 import type { SideNow } from './side.ts';
 import { soleOf } from './sole.ts';
 import type { SoleSight } from './sole.ts';
 import { stanceOf } from './stance.ts';
 import type { StanceSight } from './stance.ts';
 import { degWords, mmWords } from './words.ts';
+import { wrongSide } from './wrong-side.ts';
 
 export interface SideScene {
   readonly now: SideNow;
@@ -50,7 +52,16 @@ export interface Scene {
   readonly problems: readonly Problem[];
 }
 
+/** A sole in dispute counts as touched, and as standing on a wedge if either side of the dispute says so. */
+function wedgeUnder(log: Log, side: Side): boolean {
+  return log.heads(slot.sole(side)).some((id) => {
+    const fact = log.get(id);
+    return fact?.kind === 'sole.set' && fact.state === 'test-wedge';
+  });
+}
+
 function touched(log: Log, side: Side, sole: SoleValue | null): boolean {
+  if (log.now(slot.sole(side)).is === 'conflict') return true;
   if (log.live('plate.fitted').some((fact) => fact.side === side)) return true;
   const set = log.live('sole.set').filter((fact) => fact.side === side);
   const brought = set.find((fact) => fact.state === 'as-brought')?.cantDeg;
@@ -109,6 +120,10 @@ function soles(
 
 function sidesOf(log: Log, settings: Settings) {
   const cuffs = { left: cuffScene(log, 'left', settings), right: cuffScene(log, 'right', settings) };
+  const legs = {
+    left: { now: cuffs.left.now, readings: cuffs.left.sight.readings },
+    right: { now: cuffs.right.now, readings: cuffs.right.sight.readings },
+  };
   const cuffsClosed = SIDES.every((side) => cuffs[side].closing.is === 'closed');
   const stance = {
     left: stanceOf(log, 'left', settings, cuffsClosed),
@@ -123,7 +138,7 @@ function sidesOf(log: Log, settings: Settings) {
   const scene = (side: Side): SideScene => ({
     ...cuffs[side],
     soleTouched: touched(log, side, cuffs[side].now.sole),
-    wedgeIn: cuffs[side].now.sole?.state === 'test-wedge',
+    wedgeIn: wedgeUnder(log, side),
     stance: stance[side],
     chosen: chosen[side],
     sole: sole[side],
@@ -135,18 +150,12 @@ function sidesOf(log: Log, settings: Settings) {
       ...picked[side].problems,
       ...sole[side].problems,
     ]),
+    ...SIDES.flatMap((side) => wrongSide(log, legs[side], legs[otherSide(side)], settings)),
     ...comparison(stance, settings),
     ...sole.problems,
   ];
   return { sides: { left: scene('left'), right: scene('right') }, cuffsClosed, problems };
 }
-
-/** Slots of the session itself whose heads may disagree. */
-const SESSION_SLOTS = {
-  service: 'The service',
-  'health.asked': 'The health question',
-  'binding.checked': 'The binding check',
-};
 
 function ofSession(log: Log, opened: readonly Fact[]): Problem[] {
   const problems: Problem[] = log.badStrikes.map(({ fact, why }) => ({
@@ -168,10 +177,6 @@ function ofSession(log: Log, opened: readonly Fact[]): Problem[] {
       code: 'opened-late',
       text: 'Facts stand before the opening of the session.',
     });
-  for (const [name, what] of Object.entries(SESSION_SLOTS)) {
-    const state = log.now(name);
-    if (state.is === 'conflict') problems.push(conflict(undefined, what, state.facts));
-  }
   return problems;
 }
 
@@ -179,7 +184,6 @@ function readyProblems(log: Log, side: Side): Problem[] {
   return log.slots(slot.ready(side, '')).flatMap((name): Problem[] => {
     const state = log.now(name);
     const item = name.slice(slot.ready(side, '').length);
-    if (state.is === 'conflict') return [conflict(side, `${item} of the ${side} boot`, state.facts)];
     if (state.is === 'one' && (state.value as { outcome: string }).outcome === 'open')
       return [
         {
@@ -224,12 +228,19 @@ export function sceneOf(log: Log): Scene {
     log,
     settings,
     opened: opened[0] ?? null,
-    service: service.is === 'one' && isService(service.value) ? service.value : 'cuffs',
+    // A service in dispute counts as the fullest, so that nothing that was agreed is skipped.
+    service:
+      service.is === 'one' && isService(service.value)
+        ? service.value
+        : service.is === 'conflict'
+          ? 'full'
+          : 'cuffs',
     health: health.is === 'one' ? (health.value as FactOf<'health.asked'>).outcome : null,
     sides,
     cuffsClosed,
     problems: [
       ...ofSession(log, opened),
+      ...conflictsOf(log),
       ...SIDES.flatMap((side) => readyProblems(log, side)),
       ...problems,
       ...notAgreed(log),

@@ -38,7 +38,9 @@ export interface Round {
   readonly lateralMm: Mm;
   /** What was expected at this setting before it was read; null for the first. */
   readonly predictedBiasMm: Mm | null;
-  readonly pressed: boolean;
+  /** How the newest of its readings touched: from press to graze to gap is progress, even when nothing moved. */
+  readonly contact: Contact;
+  readonly pressure: Pressure | null;
   readonly stale: boolean;
   readonly facts: readonly string[];
 }
@@ -50,7 +52,7 @@ export interface CuffPlan {
   readonly leanDeg: Deg | null;
   readonly reading: ReadingView | null;
   readonly verdict: CuffVerdict;
-  /** Best estimate of the bias at today's setting, and its standard deviation; null without an exact reading. */
+  /** Best estimate of the bias at today's setting, or the bound itself; its standard deviation is null for a bound. */
   readonly biasMm: Mm | null;
   readonly biasSdMm: Mm | null;
   readonly correctionDeg: Deg | null;

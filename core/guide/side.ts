@@ -3,15 +3,16 @@ import type { Adjuster, Side } from '../frame.ts';
 import { marks, misplaced } from '../maths/hardware.ts';
 import type { AdjusterReach, HardwareNow, Pair, Stop } from '../maths/hardware.ts';
 import type { FactOf } from '../record/facts.ts';
-import type { Log, State } from '../record/log.ts';
+import type { Log } from '../record/log.ts';
 import { DEFAULT_SETTINGS, SETTING_NAMES } from '../record/settings.ts';
 import type { Settings } from '../record/settings.ts';
 import { slot } from '../record/slots.ts';
 import type { PivotsValue, SoleValue } from '../record/slots.ts';
 import { deg, mm } from '../units.ts';
 import type { Deg, Mm } from '../units.ts';
+import { disputeOf } from './conflicts.ts';
 import type { Problem } from './shape.ts';
-import { listed, placeWords } from './words.ts';
+import { placeWords } from './words.ts';
 
 type Hardware = FactOf<'boot.described'>['hardware'];
 
@@ -38,13 +39,6 @@ export function settingsOf(log: Log): Settings {
   });
   return Object.fromEntries(pinned) as Settings;
 }
-
-export const conflict = (side: Side | undefined, what: string, facts: readonly string[]): Problem => ({
-  fact: facts.at(-1)!,
-  ...(side && { side }),
-  code: 'conflict',
-  text: `${what}: ${listed(facts)} disagree, and neither knew the other. One more entry settles it.`,
-});
 
 /** Marks count from neutral; unequal positions come before them, as round eccentrics and stepped inserts have. */
 function stopsOf(described: Hardware, adjuster: Adjuster, minMm: Mm, maxMm: Mm): readonly Stop[] | null {
@@ -117,57 +111,28 @@ function placed(side: Side, hardware: HardwareNow, set: Pair, fact: string): Pro
   });
 }
 
-/** One slot's value, or why it has none. */
-function valueOf(
-  side: Side,
-  state: State,
-  what: string,
-  ask: string,
-): { value: unknown; why: string | null; problems: Problem[] } {
-  switch (state.is) {
-    case 'one':
-      return { value: state.value, why: null, problems: [] };
-    case 'none':
-      return { value: null, why: ask, problems: [] };
-    case 'conflict': {
-      const problem = conflict(side, what, state.facts);
-      return { value: null, why: problem.text, problems: [problem] };
-    }
-    case 'lost':
-      return { value: null, why: ask, problems: [] };
-    default:
-      return state satisfies never;
-  }
-}
-
 export function sideNow(log: Log, side: Side): SideNow {
   const problems: Problem[] = [];
-  const take = <T>(name: string, what: string, ask: string): { value: T | null; why: string | null } => {
-    const { value, why, problems: found } = valueOf(side, log.now(name), what, ask);
-    problems.push(...found);
-    return { value: value as T | null, why };
+  const take = <T>(name: string, ask: string): { value: T | null; why: string | null } => {
+    const state = log.now(name);
+    return state.is === 'one'
+      ? { value: state.value as T, why: null }
+      : { value: null, why: disputeOf(log, name) ?? ask };
   };
   const boot = take<FactOf<'boot.described'>>(
     slot.boot(side),
-    `The ${side} boot`,
     `Describe the ${side} boot and its pivot hardware.`,
   );
   const reworked = (adjuster: Adjuster) =>
-    take<FactOf<'pivot.reworked'>>(
-      slot.reworked(side, adjuster),
-      `The travel of the ${side} boot's ${adjuster} pivot`,
-      '',
-    ).value;
+    take<FactOf<'pivot.reworked'>>(slot.reworked(side, adjuster), '').value;
   const rework = { lateral: reworked('lateral'), medial: reworked('medial') };
   const hardware = boot.value && hardwareOf(boot.value, rework);
   const pivots = take<PivotsValue>(
     slot.pivots(side),
-    `The pivots of the ${side} cuff`,
     `Record where the ${side} cuff's pivots stand, or bring them to neutral.`,
   );
   const sole = take<SoleValue>(
     slot.sole(side),
-    `The cant under the ${side} boot`,
     `Record the cant under the ${side} boot: a sole nobody looked at is not flat.`,
   );
 

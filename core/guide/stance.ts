@@ -5,7 +5,7 @@
  * A stance reading rests on the pivots of both cuffs, on the footbed, on what is inside the boot and on shell work;
  * its wedge is the cant its author knew under the boot.
  */
-import { SIDES } from '../frame.ts';
+import { otherSide, SIDES } from '../frame.ts';
 import type { Side } from '../frame.ts';
 import { missingForChoice, stance, thickEdge, toStep } from '../maths/stance.ts';
 import type { Stance, StanceRules } from '../maths/stance.ts';
@@ -17,7 +17,7 @@ import { slot } from '../record/slots.ts';
 import type { SoleValue } from '../record/slots.ts';
 import { deg, mm } from '../units.ts';
 import type { Deg, Mm } from '../units.ts';
-import { POSTURE_WORDS } from './readings.ts';
+import { unheld } from './readings.ts';
 import { bootChanges, difference } from './rests.ts';
 import type { Problem, StancePlan } from './shape.ts';
 import { capital, degWords, listed } from './words.ts';
@@ -73,7 +73,7 @@ function refusals(log: Log, fact: FactOf<'stance.read'>, wedge: Deg | null): Pro
   const { side, id, posture } = fact;
   const problem = (code: string, text: string): Problem => ({ fact: id, side, code, text });
   const found: Problem[] = [];
-  const open = SIDES.filter((one) => log.asOf(slot.closed(one), id).is !== 'one');
+  const open = [side, otherSide(side)].filter((one) => log.asOf(slot.closed(one), id).is !== 'one');
   if (open.length)
     found.push(
       problem(
@@ -89,13 +89,10 @@ function refusals(log: Log, fact: FactOf<'stance.read'>, wedge: Deg | null): Pro
       ),
     );
   // Buckles are closed as for skiing here, so their lightness is no condition.
-  const wrong = Object.entries(posture).filter(([name, held]) => name !== 'bucklesLight' && held === false);
+  const wrong = unheld(posture, ['bucklesLight']);
   if (wrong.length)
     found.push(
-      problem(
-        'posture',
-        `The ${side} knee was read without saying that ${listed(wrong.map(([name]) => POSTURE_WORDS[name] ?? name))}: read again.`,
-      ),
+      problem('posture', `The ${side} knee was read without saying that ${listed(wrong)}: read again.`),
     );
   return found;
 }

@@ -59,7 +59,7 @@ function cuff(scene: Scene, side: Side): Outcome {
   const { closing, sight } = scene.sides[side];
   if (closing.is === 'closed')
     return closing.decision === 'other-boot'
-      ? outcome('waived', `The ${side} cuff is left: another boot.`)
+      ? outcome('waived', `The ${side} cuff is given up for another boot.`)
       : outcome(
           'done',
           closing.decision === 'even'
@@ -69,13 +69,14 @@ function cuff(scene: Scene, side: Side): Outcome {
   const blocks = cuffBlocks(scene, side);
   if (blocks.length) return outcome('blocked', ...blocks);
   const { reading, verdict, move, biasMm } = sight.cuff;
-  if (closing.is === 'reopened') return outcome('stale', ...closing.because);
-  if (reading?.stale) return outcome('stale', ...reading.staleBecause);
-  if (!reading && cantedNow(scene, side))
+  // A reading is due, and would be taken over a cant: that comes first.
+  if ((!reading || reading.stale) && cantedNow(scene, side))
     return outcome(
       'blocked',
       `The ${side} sole has a cant of ${degWords(scene.sides[side].now.sole!.cantDeg)}: bring it to zero before the cuff is read.`,
     );
+  if (closing.is === 'reopened') return outcome('stale', ...closing.because);
+  if (reading?.stale) return outcome('stale', ...reading.staleBecause);
   switch (verdict) {
     case 'unread':
       return outcome('ready', `Read the ${side} gaps.`);
@@ -192,15 +193,24 @@ function binding(scene: Scene, before: readonly Step[]): Outcome {
     : outcome('ready', 'A changed sole goes to a certified binding technician before use.');
 }
 
-function handover(scene: Scene, before: readonly Step[]): Outcome {
-  if (scene.log.now('handed.over').is === 'one') return outcome('done');
-  if (scene.log.now('released.unfit').is === 'one')
-    return outcome('waived', 'The boots left unfit, on record.');
+/** What stands between these boots and their owner, in words. */
+export function handoverBlocks(scene: Scene, before: readonly Step[]): string[] {
   const because = before
-    .filter((step) => step.status !== 'done' && step.status !== 'waived')
+    .filter((step) => step.step !== 'handover' && step.status !== 'done' && step.status !== 'waived')
     .map((step) => `${capital(step.step)}${step.side ? ` ${step.side}` : ''} is not finished.`);
   for (const side of SIDES)
     if (scene.sides[side].wedgeIn) because.push(`The test wedge is still under the ${side} boot.`);
+  const disputes = scene.problems.filter(({ code }) => code === 'conflict');
+  return [...because, ...disputes.map(({ text }) => text)];
+}
+
+/** Said by somebody and not struck; two who said it differently have both said it. */
+const said = (scene: Scene, name: string): boolean => ['one', 'conflict'].includes(scene.log.now(name).is);
+
+function handover(scene: Scene, before: readonly Step[]): Outcome {
+  if (said(scene, 'handed.over')) return outcome('done');
+  if (said(scene, 'released.unfit')) return outcome('waived', 'The boots went out unfit, on record.');
+  const because = handoverBlocks(scene, before);
   return because.length ? outcome('blocked', ...because) : outcome('ready', 'Ready to be handed over.');
 }
 

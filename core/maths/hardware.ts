@@ -111,11 +111,24 @@ function candidates(hardware: HardwareNow, wanted: number, from: Pair): Pair[] {
   }
   const best = (reach: AdjusterReach, value: number) => [clamp(value, reach.minMm, reach.maxMm)];
   const pairs: Pair[] = [];
-  for (const lateralMm of lateralAt ?? [null])
-    for (const medialMm of medialAt ?? best(medial, wanted + lateralMm!))
-      for (const l of lateralMm === null ? best(lateral, medialMm - wanted) : [lateralMm])
-        pairs.push({ medialMm: mm(medialMm), lateralMm: mm(l) });
+  if (medialAt)
+    for (const medialMm of medialAt)
+      for (const lateralMm of lateralAt
+        ? nearest(lateralAt, medialMm - wanted)
+        : best(lateral, medialMm - wanted))
+        pairs.push({ medialMm: mm(medialMm), lateralMm: mm(lateralMm) });
+  else
+    for (const lateralMm of lateralAt!)
+      for (const medialMm of best(medial, wanted + lateralMm))
+        pairs.push({ medialMm: mm(medialMm), lateralMm: mm(lateralMm) });
   return pairs;
+}
+
+/** The two places on either side of a value, ascending `places` given; the end twice where it lies beyond. */
+function nearest(places: readonly number[], value: number): number[] {
+  const above = places.findIndex((place) => place >= value);
+  if (above <= 0) return [above === 0 ? places[0]! : places.at(-1)!].filter((place) => place !== undefined);
+  return [places[above - 1]!, places[above]!];
 }
 
 /** Order of two pairs: least |predicted bias|, then least movement, then most even, then the larger part lateral. */

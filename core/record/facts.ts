@@ -77,7 +77,9 @@ const touches: Rule = (fact) => {
       if ((contact === side || contact === 'both') && gap !== 0)
         return { field: `${path}${side}Mm`, wants: `must be 0 where the leg touches (is ${String(gap)})` };
   }
-  if (fact['contact'] !== 'none' && fact['pressure'] === undefined)
+  const lower = fact['lower'] as { contact?: unknown } | undefined;
+  const touching = fact['contact'] !== 'none' || (lower && lower.contact !== 'none');
+  if (touching && fact['pressure'] === undefined)
     return { field: 'pressure', wants: 'must be graze or press where the leg touches' };
   return null;
 };

@@ -45,6 +45,7 @@ export class Log {
   readonly #index = new Map<string, number>();
   readonly #slots = new Map<string, Written[]>();
   readonly #strikes = new Map<number, number[]>();
+  readonly #replaces = new Map<string, { readonly strike: number; readonly target: number }[]>();
   readonly #known: Known[] = [];
 
   /** Facts of kinds that this program does not know are kept by whoever holds the list, and mean nothing here. */
@@ -71,7 +72,11 @@ export class Log {
       bad.push({ fact, why: `${fact.fact} is not there to be struck` });
     else if (!mayStrike(fact.by.role, target))
       bad.push({ fact, why: `${fact.by.role} may not strike ${target.kind}` });
-    else this.#strikes.set(at, [...(this.#strikes.get(at) ?? []), index]);
+    else {
+      this.#strikes.set(at, [...(this.#strikes.get(at) ?? []), index]);
+      const by = fact.replacedBy;
+      if (by) this.#replaces.set(by, [...(this.#replaces.get(by) ?? []), { strike: index, target: at }]);
+    }
   }
 
   /** What its author knew: all that its basis names, and all that those knew. */
@@ -97,6 +102,20 @@ export class Log {
 
   #sees(viewer: number | null, index: number): boolean {
     return viewer === null || this.#knew(viewer, index);
+  }
+
+  /** Where an entry stands in the order of knowing: a replacement stands where the struck entry stood. */
+  #place(index: number): number {
+    let at = index;
+    for (let steps = 0; steps < this.facts.length; steps++) {
+      const replaced = (this.#replaces.get(this.facts[at]!.id) ?? []).find(
+        ({ strike, target }) =>
+          this.facts[target]!.kind === this.facts[at]!.kind && this.#struckBy(strike, null) === null,
+      );
+      if (!replaced || replaced.target >= at) return at;
+      at = replaced.target;
+    }
+    return at;
   }
 
   #struckBy(index: number, viewer: number | null): number | null {
@@ -130,15 +149,55 @@ export class Log {
     return [...this.#slots.keys()].filter((name) => name.startsWith(prefix));
   }
 
+  /** Did the author of one entry know another, replacements standing in the place of what they replace? */
+  #supersedes(later: number, earlier: number): boolean {
+    const [a, b] = [this.#place(later), this.#place(earlier)];
+    return a !== b && this.#knew(a, b);
+  }
+
   /** Heads of a slot in one view: what no later fact of the slot, in that view, knew and so superseded. */
   #heads(slot: string, viewer: number | null): Written[] {
+    const seen = (this.#slots.get(slot) ?? []).filter(
+      ({ index }) => this.#sees(viewer, index) && this.#struckBy(index, viewer) === null,
+    );
+    return this.#headsAmong(seen);
+  }
+
+  #headsAmong(entries: readonly Written[]): Written[] {
     let heads: Written[] = [];
-    for (const written of this.#slots.get(slot) ?? []) {
-      if (!this.#sees(viewer, written.index) || this.#struckBy(written.index, viewer) !== null) continue;
-      heads = heads.filter((head) => !this.#knew(written.index, head.index));
-      heads.push(written);
+    for (const written of entries) {
+      heads = heads.filter((head) => !this.#supersedes(written.index, head.index));
+      // A replacement of something older stands behind what superseded that.
+      if (!heads.some((head) => this.#supersedes(head.index, written.index))) heads.push(written);
     }
     return heads;
+  }
+
+  /** Entries of a slot that the author of a fact with a basis named, or null when it named none there. */
+  #named(slot: string, viewer: number): Written[] | null {
+    const { basis } = this.facts[viewer]!;
+    if (!basis) return null;
+    const named = (this.#slots.get(slot) ?? []).filter(
+      ({ index }) => index < viewer && basis.includes(this.facts[index]!.id),
+    );
+    return named.length ? named : null;
+  }
+
+  /**
+   * What the author of a fact had in front of them in a slot. A basis names the heads; where it names none, what
+   * those who are named knew, less what was struck: a struck head would have been named.
+   */
+  #seenBy(slot: string, viewer: number): Written[] {
+    const named = this.#named(slot, viewer);
+    if (named) return this.#headsAmong(named);
+    const heads = this.#heads(slot, viewer);
+    if (!this.facts[viewer]!.basis || heads.every(({ index }) => this.#struckBy(index, null) === null))
+      return heads;
+    return this.#headsAmong(
+      (this.#slots.get(slot) ?? []).filter(
+        ({ index }) => this.#knew(viewer, index) && this.#struckBy(index, null) === null,
+      ),
+    );
   }
 
   /** Ids of the heads of a slot as they are now. */
@@ -189,9 +248,9 @@ export class Log {
 
   /** A slot as the author of this fact saw it, with what was struck since replaced by what took its place. */
   asOf(slot: string, id: string): State {
-    const viewer = this.#index.get(id);
-    if (viewer === undefined) return { is: 'none' };
-    const seen = this.#heads(slot, viewer);
+    const own = this.#index.get(id);
+    if (own === undefined) return { is: 'none' };
+    const seen = this.#seenBy(slot, this.#place(own));
     const standing: Written[] = [];
     for (const head of seen) {
       const place = this.#inPlaceOf(slot, head);
@@ -201,16 +260,28 @@ export class Log {
     return this.#stateOf(slot, standing);
   }
 
-  /** Live facts of an accumulating slot that the author of `id` knew; a struck one by its replacement. Null: all. */
+  /**
+   * Live facts of an accumulating slot that the author of `id` knew (null: all), a struck one by its replacement. One
+   * that was struck since with nothing in its place stays in the list under a name of its own.
+   */
   membersKnown(slot: string, id: string | null): string[] {
-    const viewer = id === null ? null : (this.#index.get(id) ?? null);
+    const own = id === null ? undefined : this.#index.get(id);
+    const viewer = own === undefined ? null : this.#place(own);
     const members = new Set<string>();
     for (const written of this.#slots.get(slot) ?? []) {
       if (!this.#sees(viewer, written.index) || this.#struckBy(written.index, viewer) !== null) continue;
       const place = this.#inPlaceOf(slot, written);
-      members.add(place ? this.facts[place.index]!.id : `struck:${this.facts[written.index]!.id}`);
+      const { id: member } = this.facts[(place ?? written).index]!;
+      if (place) members.add(member);
+      else if (viewer !== null && this.#reliedOn(viewer, member)) members.add(`struck:${member}`);
     }
     return [...members];
+  }
+
+  /** Did an entry with a basis name this one, or stand behind it in a list without any? */
+  #reliedOn(viewer: number, id: string): boolean {
+    const { basis } = this.facts[viewer]!;
+    return !basis || basis.includes(id);
   }
 
   /** Did the author of `later` know `earlier`? */

@@ -6,6 +6,7 @@
  */
 import type { Side } from '../frame.ts';
 import type { Fact, FactOf } from './facts.ts';
+import { ENTERED_NAMES, SETTING_NAMES } from './settings.ts';
 
 export interface Entry {
   readonly slot: string;
@@ -50,16 +51,46 @@ export interface ReadyValue {
   readonly note?: string | undefined;
 }
 
+/** What of the inside of a boot is recorded, each thing by itself. */
+export const INSIDE = [
+  'boardHeelMm',
+  'heelLiftMm',
+  'boardCantDeg',
+  'forwardLeanPos',
+  'spoiler',
+  'liner',
+] as const;
+
+const ASSESSED = [
+  'footLengthMm',
+  'footWidthMm',
+  'calfGirthMm',
+  'dorsiflexionBentDeg',
+  'dorsiflexionStraightDeg',
+  'forefoot',
+  'rearfoot',
+  'arch',
+  'toeOutDeg',
+  'legLengthMm',
+  'shinCurve',
+  'note',
+];
+
+/** Slots that gather entries in place of holding one value: several heads there are no conflict. */
+export const gathers = (slotName: string): boolean =>
+  /^(shell|read|stance)\/|^(paused|home\.checked|snow\.reported)$/.test(slotName);
+
 const ENVELOPE = new Set(['id', 'kind', 'at', 'by', 'basis', 'v']);
 
 /** A fact's payload, without its envelope: what two facts are compared by. */
 export const payloadOf = (fact: Fact): Record<string, unknown> =>
   Object.fromEntries(Object.entries(fact).filter(([field]) => !ENVELOPE.has(field)));
 
-const fields = (fact: Fact, skip: readonly string[], name: (field: string) => string): Entry[] =>
-  Object.entries(payloadOf(fact))
-    .filter(([field]) => !skip.includes(field))
-    .map(([field, value]) => ({ slot: name(field), value }));
+/** One slot for each of the fields that this program knows; what a newer one wrote beside them means nothing yet. */
+const fields = (fact: Fact, known: readonly string[], name: (field: string) => string): Entry[] =>
+  Object.entries(fact)
+    .filter(([field, value]) => known.includes(field) && value !== undefined)
+    .map(([field, value]) => ({ slot: name(field), value: value as unknown }));
 
 const whole = (fact: Fact, slotName: string): Entry[] => [{ slot: slotName, value: payloadOf(fact) }];
 
@@ -92,11 +123,11 @@ export function entriesOf(fact: Fact): Entry[] {
     case 'snow.reported':
       return whole(fact, fact.kind);
     case 'settings.used':
-      return fields(fact, [], slot.setting);
+      return fields(fact, [...SETTING_NAMES, ...ENTERED_NAMES], slot.setting);
     case 'assessed':
-      return fields(fact, ['side'], (field) => `assessed/${fact.side}/${field}`);
+      return fields(fact, ASSESSED, (field) => `assessed/${fact.side}/${field}`);
     case 'inside.set':
-      return fields(fact, ['side'], (field) => slot.inside(fact.side, field));
+      return fields(fact, INSIDE, (field) => slot.inside(fact.side, field));
     case 'leg.known':
       return whole(fact, slot.leg(fact.side));
     case 'response.known':
@@ -154,7 +185,15 @@ export function sameValue(slotName: string, a: unknown, b: unknown): boolean {
     return p.lateralMm === q.lateralMm && (p.medialMm ?? 0) === (q.medialMm ?? 0);
   }
   if (slotName.startsWith('sole/')) return (a as SoleValue).cantDeg === (b as SoleValue).cantDeg;
-  return JSON.stringify(sorted(a)) === JSON.stringify(sorted(b));
+  // What somebody noted beside a value is no other value; a footbed's note is which footbed it is.
+  return JSON.stringify(sorted(bare(slotName, a))) === JSON.stringify(sorted(bare(slotName, b)));
+}
+
+function bare(slotName: string, value: unknown): unknown {
+  if (slotName.startsWith('ready/') || typeof value !== 'object' || value === null || !('note' in value))
+    return value;
+  const { note: _note, ...rest } = value;
+  return rest;
 }
 
 const sorted = (value: unknown): unknown =>

@@ -94,7 +94,12 @@ const cuffRead = fc
       },
     ),
   )
-  .map(([gaps, rest]) => ({ ...rest, ...gaps }));
+  .map(([gaps, rest]) => ({
+    // Whatever touches, above or below, it is said how hard.
+    ...((rest as { lower?: { contact: string } }).lower?.contact.match(/al|both/) && { pressure: 'graze' }),
+    ...rest,
+    ...gaps,
+  }));
 
 const cant = some(0, 0, 0, 1, -0.5, 2, 12);
 const zone = object({
