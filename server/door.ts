@@ -37,6 +37,7 @@ export function secureDoor(
 ): Door {
   const secure = createHttpsServer(tls, listener).on('upgrade', upgrade);
   const plain = createHttpServer(plainListener).on('upgrade', (_request, socket) => {
+    socket.on('error', () => undefined); // it has gone: nothing to say to it
     socket.end('HTTP/1.1 426 Upgrade Required\r\nConnection: close\r\nContent-Length: 0\r\n\r\n');
   });
   const server = createServer((socket) => sortByFirstByte(socket, secure, plain));
@@ -61,7 +62,6 @@ function sortByFirstByte(socket: Socket, secure: HttpsServer, plain: HttpServer)
     socket.pause();
     socket.setTimeout(0);
     socket.off('timeout', giveUp);
-    socket.off('error', giveUp);
     socket.unshift(data);
     (data[0] === TLS_HANDSHAKE ? secure : plain).emit('connection', socket);
     if (data[0] !== TLS_HANDSHAKE) socket.resume();

@@ -36,8 +36,8 @@ export function entrance(deps: Entrance): Upgrade {
   });
   return (request, socket, head) => {
     socket.on('error', (error) => deps.log.debug({ err: error }, 'upgrade failed'));
-    const url = new URL(request.url ?? '/', 'http://here');
-    if (!url.pathname.startsWith(PATH)) {
+    const url = urlOf(request);
+    if (!url?.pathname.startsWith(PATH)) {
       socket.end('HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n');
       return;
     }
@@ -70,6 +70,12 @@ function admit(
   if (protocol !== String(PROTOCOL))
     return refuse(CLOSE.version, `This server speaks protocol ${PROTOCOL}; load the page again.`);
   hub.connect(ws, station, decodeRoom(url.pathname.slice(PATH.length)));
+}
+
+/** Null where the request names no path that can be read. */
+function urlOf(request: IncomingMessage): URL | null {
+  const [target, base] = [request.url ?? '', 'http://here'];
+  return URL.canParse(target, base) ? new URL(target, base) : null;
 }
 
 /** An undecodable name is no room's name. */

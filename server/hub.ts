@@ -74,6 +74,7 @@ export class Hub {
     socket.on('close', () => {
       this.#peers.delete(peer);
       room.leave(peer);
+      this.#log.debug({ station: station.number, room: room.name }, 'socket left');
       if (this.#peers.size === 0) this.#allGone();
     });
     room.join(peer);
@@ -115,9 +116,10 @@ export class Hub {
     }
   }
 
-  /** Stops everything that runs by itself. @returns the sessions of which something could not be stored. */
+  /** Stops everything that runs by itself, once. @returns the sessions of which something could not be stored. */
   stop(): string[] {
     const unsaved = new Set<string>();
+    if (this.#stopped) return [];
     this.#stopped = true;
     clearInterval(this.#beat);
     const pending = [...this.#pending];
@@ -242,6 +244,7 @@ export class Hub {
       if (quiet && room.peers.size === 0 && now - room.quietSince >= LIMIT.idleSeconds * 1000) {
         this.#sessions.delete(room.session);
         room.destroy();
+        this.#log.debug({ session: room.session }, 'session put down');
       }
     }
   }

@@ -50,7 +50,7 @@ function openLog(level: string, file: string | undefined): Logger {
 
 /**
  * While no desk is paired nobody else can make codes: the console shows one for each role, and new ones when
- * those have expired.
+ * those have expired. @returns what ends that.
  */
 function offerCodes({ stations }: RunningServer, timeZone: string): () => void {
   let timer: NodeJS.Timeout | undefined;
@@ -92,7 +92,6 @@ async function main(options: Options): Promise<void> {
     outside,
     log,
   );
-  stopOnSignals(server);
   const { address, fingerprint, uncovered, shop } = server;
   say(
     banner({
@@ -105,13 +104,14 @@ async function main(options: Options): Promise<void> {
     }),
   );
   if (options.plain) say(plainWarning(!isLoopback(options.host)));
-  server.whenStopped(offerCodes(server, shop.timeZone));
+  stopOnSignals(server, offerCodes(server, shop.timeZone));
   say(`ready ${address}`);
 }
 
-function stopOnSignals(server: RunningServer): void {
+function stopOnSignals(server: RunningServer, first: () => void): void {
   const stop = async (signal: string) => {
     say(`\n${signal}: stopping.`);
+    first();
     const unsaved = await server.stop();
     if (unsaved.length > 0)
       say(`Not stored, stations will offer it again: entries of session ${unsaved.join(', ')}.`);

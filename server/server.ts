@@ -1,5 +1,6 @@
 /** The server, put together: data, hub, pages and door. Everything of the world comes in as an argument. */
 import { existsSync, mkdirSync } from 'node:fs';
+import type { RequestListener } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { dirname, join, resolve } from 'node:path';
 import { getRequestListener } from '@hono/node-server';
@@ -9,6 +10,7 @@ import type { ServerCertificate } from './certificates.ts';
 import { plainDoor, plainPages, secureDoor } from './door.ts';
 import type { Door } from './door.ts';
 import { entrance } from './entrance.ts';
+import type { Upgrade } from './entrance.ts';
 import { gate } from './gate.ts';
 import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
@@ -16,7 +18,6 @@ import { lockDirectory } from './lock.ts';
 import { countBoot, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
 import { listenToOperator } from './operator.ts';
-import type { Operator } from './operator.ts';
 import type { Origins } from './origins.ts';
 import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
@@ -53,27 +54,38 @@ export interface RunningServer {
   readonly fingerprint: string | null;
   /** Names that need a new authority. */
   readonly uncovered: readonly string[];
-  /** Does `work` when the server begins to stop. */
-  whenStopped(work: () => void): void;
   /** @returns the sessions of which something could not be stored. */
   stop(): Promise<readonly string[]>;
 }
 
 const RENEWAL_CHECK_MS = 6 * 3_600_000;
 
+/** Throws `UnusableData` when `data` cannot be used, and the system's error when the port cannot. */
 export async function startServer(
   options: ServerOptions,
   outside: Outside,
   log: Logger,
 ): Promise<RunningServer> {
-  const data = resolve(options.data);
-  makeDirectory(data);
-  const lock = lockDirectory(data);
+  const opened = new Opened();
   try {
-    return await run({ ...options, data }, outside, log, () => lock.release());
+    return await run({ ...options, data: resolve(options.data) }, outside, log, opened);
   } catch (error) {
-    lock.release();
+    await opened.close();
     throw error;
+  }
+}
+
+/** What was opened, to be closed the other way round, once. */
+class Opened {
+  readonly #closers: (() => unknown)[] = [];
+
+  /** Remembers how to close what was just opened. */
+  onClose(close: () => unknown): void {
+    this.#closers.push(close);
+  }
+
+  async close(): Promise<void> {
+    for (let close = this.#closers.pop(); close; close = this.#closers.pop()) await close();
   }
 }
 
@@ -91,70 +103,85 @@ async function run(
   options: ServerOptions,
   outside: Outside,
   log: Logger,
-  release: () => void,
+  opened: Opened,
 ): Promise<RunningServer> {
   const { data, plain } = options;
+  makeDirectory(data);
+  const lock = lockDirectory(data);
+  opened.onClose(() => lock.release());
   const certificate = plain ? null : await serverCertificate(join(data, 'tls'), options.names(), outside);
   const db = openDatabase(data);
-  const boot = countBoot(db);
+  opened.onClose(() => db.close());
+
   const now = () => outside.now();
+  const boot = countBoot(db);
   const shop = shopOf(db, options.shop, options.firstShop);
-  const atStop: (() => void)[] = [];
   const stations = new Stations(db, outside);
+  const people = new People(db, now);
   const hub = new Hub({ store: new Store(db, now), log, gate, boot, now });
-  const origins: Origins = {
-    scheme: plain ? 'http' : 'https',
-    names: new Set([...options.names(), options.canonical]),
-  };
-  const door: { address: string } = { address: '' };
-  const trust = certificate && trustOf(certificate, stations, door);
+  opened.onClose(() => hub.stop());
+
+  const scheme = plain ? 'http' : 'https';
+  const origins: Origins = { scheme, names: new Set([...options.names(), options.canonical]) };
+  const site = { address: '' }; // known once the port is
+  const trust = certificate && trustOf(certificate, stations, site);
   const app = createApp({
     hub,
     stations,
-    people: new People(db, now),
+    people,
     origins,
+    shop,
     boot,
     log,
     trust,
     now,
-    shop,
     pages: options.pages,
   });
-  const listener = getRequestListener(app.fetch);
-  const upgrade = entrance({ hub, stations, origins, log });
-  const open: Door =
-    certificate && trust
-      ? secureDoor(certificate, listener, upgrade, getRequestListener(plainPages(trust).fetch))
-      : plainDoor(listener, upgrade);
-  const port = await listen(open, options);
-  door.address = `${origins.scheme}://${bracketed(options.canonical)}:${port}`;
+  const door = doorOf(
+    certificate,
+    trust,
+    getRequestListener(app.fetch),
+    entrance({ hub, stations, origins, log }),
+  );
+  const port = await listen(door, options);
+  opened.onClose(() => door.close());
+  site.address = `${scheme}://${bracketed(options.canonical)}:${port}`;
   const operator = await listenToOperator(data, stations);
-  const renewal = setInterval(() => void renew(options, outside, log, open), RENEWAL_CHECK_MS).unref();
-  log.info({ address: door.address, boot, data }, 'listening');
+  opened.onClose(() => operator.close());
+  const renewal = setInterval(() => void renew(options, outside, log, door), RENEWAL_CHECK_MS);
+  opened.onClose(() => clearInterval(renewal));
+
+  log.info({ address: site.address, boot, data }, 'listening');
   return {
     port,
-    address: door.address,
+    address: site.address,
     shop,
     stations,
     fingerprint: certificate?.fingerprint ?? null,
     uncovered: certificate?.uncovered ?? [],
-    whenStopped: (work) => void atStop.push(work),
-    stop: once(async () => {
-      clearInterval(renewal);
-      for (const work of atStop) work();
-      return stop(hub, open, operator, log, () => {
-        db.close();
-        release();
-      });
-    }),
+    stop: once(() => stop(hub, opened, log)),
   };
 }
 
-const trustOf = (certificate: ServerCertificate, stations: Stations, door: { address: string }): Trust => ({
+const doorOf = (
+  certificate: ServerCertificate | null,
+  trust: Trust | null,
+  listener: RequestListener,
+  upgrade: Upgrade,
+): Door =>
+  certificate && trust
+    ? secureDoor(certificate, listener, upgrade, getRequestListener(plainPages(trust).fetch))
+    : plainDoor(listener, upgrade);
+
+const trustOf = (
+  certificate: ServerCertificate,
+  stations: Stations,
+  site: { readonly address: string },
+): Trust => ({
   certificate: certificate.authority,
   fingerprint: certificate.fingerprint,
   get address() {
-    return door.address;
+    return site.address;
   },
   isOpen: () => stations.codeAlive(),
 });
@@ -187,18 +214,11 @@ async function renew(
 /** Milliseconds that stations get to answer a close before their sockets are ended. */
 const GOODBYE_MS = 500;
 
-async function stop(
-  hub: Hub,
-  door: Door,
-  operator: Operator,
-  log: Logger,
-  release: () => void,
-): Promise<readonly string[]> {
+async function stop(hub: Hub, opened: Opened, log: Logger): Promise<readonly string[]> {
   const unsaved = hub.stop();
   await hub.gone(GOODBYE_MS);
   hub.terminate();
-  await Promise.all([door.close(), operator.close()]);
-  release();
+  await opened.close();
   log.info({ unsaved }, 'stopped');
   return unsaved;
 }

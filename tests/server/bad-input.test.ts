@@ -1,4 +1,5 @@
 /** Bad input at the door and in the room: refused with a reason, nothing stored, the server still serving. */
+import { connect as connectTcp } from 'node:net';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { CLOSE, LIMIT } from '../../core/index.ts';
@@ -145,6 +146,33 @@ describe('at the door', () => {
   it('another protocol version is told to load the page again', async () => {
     const wire = await connect(`board/desk/${desk.me.boot}`, { cookie: desk.cookie, protocol: 999 });
     expect((await wire.isClosed()).code).toBe(CLOSE.version);
+  });
+
+  it.each([
+    ['a path that is none', '//'],
+    ['no sync path', '/elsewhere'],
+    ['a whole address', 'http://elsewhere.example/sync/x'],
+    ['a broken one', '/sync/%zz?protocol=%'],
+  ])('an upgrade for %s, broken off at once, does no harm', async (_title, target) => {
+    const { hostname, port } = new URL(running.url);
+    const head = [
+      `GET ${target} HTTP/1.1`,
+      `Host: ${hostname}:${port}`,
+      'Connection: Upgrade',
+      'Upgrade: websocket',
+    ];
+    const key = ['Sec-WebSocket-Version: 13', 'Sec-WebSocket-Key: AAAAAAAAAAAAAAAAAAAAAA=='];
+    const socket = connectTcp(Number(port), hostname, () => {
+      socket.write(`${[...head, ...key].join('\r\n')}\r\n\r\n`);
+      socket.resetAndDestroy();
+    });
+    await until(() => socket.destroyed, 'the socket to be reset');
+    const polite = connectTcp(Number(port), hostname, () =>
+      polite.write(`${[...head, ...key].join('\r\n')}\r\n\r\n`),
+    );
+    await new Promise((resolve) => polite.once('data', resolve));
+    polite.destroy();
+    expect((await fetch(`${running.url}/healthz`)).status).toBe(200);
   });
 
   it('one station does not get all sockets', async () => {

@@ -1,10 +1,9 @@
-/** The server as a process: started, refused, signalled, killed. */
+/** The server as a process: started, refused, signalled. */
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Fact } from '../../core/index.ts';
 import { startServer } from '../../demo/serve.ts';
 import type { ServerProcess } from '../../demo/serve.ts';
 import { Station } from '../../demo/station.ts';
@@ -155,62 +154,28 @@ describe('a stop', () => {
     },
   );
 
-  it('is passed on by the start script, with the exit code', async () => {
-    const child = spawn(process.execPath, ['server/setup/start.mjs', ...PLAIN, '--data', data], {
-      stdio: ['ignore', 'pipe', 'pipe'],
-    });
-    let written = '';
-    child.stdout.on('data', (part) => (written += String(part)));
-    child.stderr.on('data', (part) => (written += String(part)));
-    await until(() => /^ready http/m.test(written) || child.exitCode !== null, 'the server', 90_000);
-    expect(written).toMatch(/^ready http/m);
-    child.kill('SIGTERM');
-    await until(() => child.exitCode !== null, 'the script to end');
-    expect(child.exitCode).toBe(0);
-    expect(written).toMatch(/Everything entered is stored/);
-  });
-});
-
-describe('a kill', () => {
-  it.each([7, 40, 95])(
-    'in the middle of a burst, after %i acknowledged facts, loses none of them',
-    async (enough) => {
-      const server = await start();
-      const roles = ['desk', 'measuring'] as const;
-      const pair = () =>
-        Station.pair(server.url, code('--role', roles.join(','), '--data', data).stdout.trim(), 'x');
-      const stations = [await pair(), await pair(), await pair()];
-      const session = newSession();
-      const rooms = [await stations[0]!.enter(session)];
-      const saved = [
-        await rooms[0]!.add('desk', 'session.opened', { ticket: '1-1', clientRef: 'c', service: 'cuffs' }),
-      ];
-      for (const station of stations.slice(1)) rooms.push(await station.enter(session));
-
-      const burst = rooms.map(async (room) => {
-        // Several at a time, so that some are on their way to the disk when the end comes.
-        const adding = async () => {
-          for (;;)
-            saved.push(await room.add('measuring', 'floor.checked', { crossDeg: 0, alongDeg: 0 } as never));
-        };
-        await Promise.allSettled([adding(), adding(), adding(), adding()]);
+  it('is passed on by the start script, with the exit code; what is built is not built again', async () => {
+    for (const time of ['first', 'second']) {
+      const child = spawn(process.execPath, ['server/setup/start.mjs', ...PLAIN, '--data', data], {
+        stdio: ['ignore', 'pipe', 'pipe'],
       });
-      await until(() => saved.length >= enough, `${enough} acknowledged facts`);
-      server.process.kill('SIGKILL');
-      await until(() => server.process.signalCode === 'SIGKILL', 'the process to end');
-      const acknowledged = [...saved];
-      for (const room of rooms) room.close();
-      await Promise.all(burst);
-
-      const again = await start();
-      const desk = await Station.pair(again.url, code('--role', 'desk', '--data', data).stdout.trim(), 'y');
-      const { facts } = await desk.request<{ facts: Fact[] }>('GET', `/api/sessions/${session}/export`);
-      const there = new Set(facts.map(({ id }) => id));
-      expect(acknowledged.filter((id) => !there.has(id))).toEqual([]);
-      expect(facts.length).toBe(there.size);
-      const room = await desk.enter(session);
-      await room.add('desk', 'home.checked', { note: 'after' });
-      room.close();
-    },
-  );
+      let written = '';
+      child.stdout.on('data', (part) => (written += String(part)));
+      child.stderr.on('data', (part) => (written += String(part)));
+      await until(() => /^ready http/m.test(written) || child.exitCode !== null, 'the server', 90_000);
+      const url = /^ready (\S+)/m.exec(written)?.[1];
+      expect(url, written).toBeDefined();
+      for (const page of ['/', '/measuring', '/bench', '/desk', '/wall']) {
+        const answer = await fetch(url + page);
+        expect([page, answer.status, answer.headers.get('cache-control')]).toEqual([page, 200, 'no-cache']);
+        const [, asset] = /src="(\/assets\/[^"]+)"/.exec(await answer.text())!;
+        expect((await fetch(url + asset!)).headers.get('cache-control')).toMatch(/immutable/);
+      }
+      child.kill('SIGTERM');
+      await until(() => child.exitCode !== null, 'the script to end');
+      expect(child.exitCode).toBe(0);
+      expect(written).toMatch(/Everything entered is stored/);
+      if (time === 'second') expect(written).not.toMatch(/Building|Installing/);
+    }
+  });
 });
