@@ -1,0 +1,315 @@
+/** From closed cuffs to a measured sole. Expected numbers are worked by hand from the formulas beside them. */
+import { describe, expect, it } from 'vitest';
+import { plan } from '../../core/index.ts';
+import type { Side } from '../../core/index.ts';
+import { DUAL, HELD, story, Story } from '../helpers/facts.ts';
+
+const TAN = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+const SIDES = ['left', 'right'] as const;
+
+/** A full job with both cuffs read even and closed, on a level floor. */
+function closed(boot: object = {}): Story {
+  const s = new Story().open('full');
+  for (const side of SIDES) {
+    s.add('boot.described', {
+      side,
+      model: 'Larkspur 110',
+      mondo: 265,
+      soleLengthMm: 305,
+      soleStandard: 'iso5355-a',
+      hardware: DUAL,
+      soleWidthToeMm: 69,
+      soleWidthHeelMm: 69,
+      soleReplaceable: false,
+      ...boot,
+    } as never);
+    s.ready(side);
+    s.read(side, 9, 9);
+    s.add('cuff.closed', { side, decision: 'even' });
+  }
+  s.add('floor.checked', { crossDeg: 0, alongDeg: 0 });
+  return s;
+}
+
+function knee(s: Story, side: Side, wedgeDeg: number, kneeOffsetMm: number, restood = true): string {
+  const last = s.facts.findLast((f) => f.kind === 'sole.set' && f.side === side);
+  if (last?.kind !== 'sole.set' || last.cantDeg !== wedgeDeg)
+    s.add('sole.set', { side, cantDeg: wedgeDeg, state: wedgeDeg === 0 ? 'as-brought' : 'test-wedge' });
+  return s.add('stance.read', {
+    side,
+    kneeOffsetMm,
+    kneeHeightMm: 468,
+    stanceWidthMm: 240,
+    kneeMark: 'condyles',
+    restood,
+    posture: HELD,
+  });
+}
+
+/** A knee 9 mm lateral when flat, that a degree moves by 6.5 mm: the target of −4 asks for −2°, thick edge lateral. */
+function solved(s: Story, side: Side): void {
+  knee(s, side, 0, 9);
+  knee(s, side, -2, -4);
+  knee(s, side, -2, -4);
+}
+
+const lugs = (toe: number, heel: number) => ({
+  toe: { heightMedialMm: toe, heightLateralMm: toe, widthMm: 69 },
+  heel: { heightMedialMm: heel, heightLateralMm: heel, widthMm: 69 },
+});
+
+const of = (s: Story, side: Side = 'left') => plan(s.facts).sides[side];
+const status = (s: Story, step: string, side: Side | undefined = 'left') =>
+  plan(s.facts).steps.find((x) => x.step === step && x.side === side)?.status;
+const codes = (s: Story) => plan(s.facts).problems.map((p) => p.code);
+const next = (s: Story) =>
+  plan(s.facts)
+    .next.filter((n) => n.side === 'left')
+    .map((n) => n.do);
+
+describe('stance and cant', () => {
+  it('[STA-1] over open cuffs a knee reading counts for nothing', () => {
+    const s = story();
+    knee(s, 'left', 0, 9);
+    expect(of(s).stance).toMatchObject({ verdict: 'blocked', cantDeg: null });
+    expect(codes(s)).toContain('stance-open-cuffs');
+  });
+
+  it('[STA-2] one flat reading gives a wedge to try, never a plate', () => {
+    const s = closed();
+    expect(of(s).stance).toMatchObject({ verdict: 'unread', nextWedgeDeg: 0 });
+    expect(status(s, 'stance')).toBe('ready');
+    knee(s, 'left', 0, 9);
+    const { stance } = of(s);
+    const slope = 0.75 * 468 * TAN(1);
+    expect(stance.offsetMm).toBeCloseTo(9, 9);
+    expect(stance.slopeMmPerDeg).toBeCloseTo(slope, 9);
+    expect(stance.cantDeg).toBeCloseTo(-13 / slope, 9);
+    expect(stance.nextWedgeDeg).toBeLessThan(0);
+    expect(status(s, 'stance')).toBe('ready');
+    expect(next(s)).toEqual(['stance.read']);
+    expect(status(s, 'cant')).toBe('blocked');
+  });
+
+  it('[STA-3] two re-stands and a wedge open the choice; an early choice says why or does not count', () => {
+    const s = closed();
+    knee(s, 'left', 0, 9);
+    s.add('cant.chosen', { side: 'left', cantDeg: -2, method: 'plate' });
+    expect(codes(s)).toContain('cant-early');
+    expect(status(s, 'cant')).not.toBe('done');
+    const reasoned = closed();
+    knee(reasoned, 'left', 0, 9);
+    reasoned.add('cant.chosen', {
+      side: 'left',
+      cantDeg: -2,
+      method: 'plate',
+      override: 'same plates as last season',
+    });
+    expect(status(reasoned, 'cant')).toBe('done');
+    const patient = closed();
+    solved(patient, 'left');
+    expect(of(patient).stance).toMatchObject({ verdict: 'cant', roundedDeg: -2, thickEdge: 'lateral' });
+    expect(status(patient, 'stance')).toBe('done');
+    expect(next(patient)).toEqual(['cant.chosen']);
+  });
+
+  it('[STA-4] a knee that moves against its wedges gives no cant', () => {
+    const s = closed();
+    knee(s, 'left', 0, 9);
+    for (let i = 0; i < 3; i++) knee(s, 'left', -2, 22);
+    expect(of(s).stance).toMatchObject({ verdict: 'contradictory', cantDeg: null });
+    expect(codes(s)).toContain('contradictory');
+  });
+
+  it('[STA-4] past the limit no plate is proposed', () => {
+    const s = closed();
+    for (let i = 0; i < 3; i++) knee(s, 'left', 0, 25);
+    knee(s, 'left', -2, 12);
+    expect(of(s).stance).toMatchObject({ verdict: 'refer', roundedDeg: null });
+    expect(
+      plan(s.facts)
+        .steps.find((x) => x.step === 'cant' && x.side === 'left')!
+        .because.join(),
+    ).toContain('clinician');
+  });
+
+  it('[STA-5] either cuff moved makes knee readings stale, and a fresh reading the choice', () => {
+    const s = closed();
+    solved(s, 'left');
+    s.add('cant.chosen', { side: 'left', cantDeg: -2, method: 'plate' });
+    expect(status(s, 'cant')).toBe('done');
+    knee(s, 'left', -2, -4);
+    expect(status(s, 'cant')).toBe('stale');
+    const moved = closed();
+    solved(moved, 'left');
+    moved.set('right', -1, 1);
+    moved.read('right', 8, 8);
+    moved.add('cuff.closed', { side: 'right', decision: 'accepted' });
+    expect(status(moved, 'stance')).toBe('stale');
+    expect(codes(moved)).toContain('stale');
+  });
+
+  it('[STA-6] left and right far apart are questioned, each from its own readings', () => {
+    const s = closed();
+    solved(s, 'left');
+    knee(s, 'right', 0, -4);
+    knee(s, 'right', 1, 2);
+    expect(of(s, 'right').stance.cantDeg!).toBeGreaterThan(-1);
+    expect(codes(s)).toContain('cants-apart');
+    const alone = closed();
+    solved(alone, 'left');
+    expect(of(alone).stance).toEqual(of(s).stance);
+  });
+});
+
+describe('sole', () => {
+  const chosen = (boot: object = {}, minLugLeftMm?: number): Story => {
+    const s = closed(boot);
+    if (minLugLeftMm !== undefined) s.add('settings.used', { minLugLeftMm } as never);
+    for (const side of SIDES) {
+      solved(s, side);
+      s.add('sole.set', { side, cantDeg: 0, state: 'as-brought' });
+      s.add('cant.chosen', { side, cantDeg: -2, method: 'plate' });
+    }
+    return s;
+  };
+  const fit = (s: Story, side: Side) =>
+    s.add('plate.fitted', { side, cantDeg: -2, method: 'plate', thinEdgeMm: 3 });
+
+  it('[SOL-1] the plate for the chosen cant, thick edge lateral, and the sole measured first', () => {
+    const s = chosen();
+    const rise = 69 * TAN(2);
+    expect(of(s).sole.plate!.toe).toMatchObject({
+      thinEdgeMm: expect.closeTo(3, 9) as number,
+      thickEdgeMm: expect.closeTo(3 + rise, 9) as number,
+      centreMm: expect.closeTo(3 + rise / 2, 9) as number,
+    });
+    expect(of(s).sole.standHeightMm).toBeCloseTo(3 + rise / 2, 9);
+    expect(next(s)).toEqual(['sole.measured']);
+    s.add('sole.measured', { side: 'left', when: 'before', ...lugs(19.2, 30.1) });
+    s.add('sole.measured', { side: 'right', when: 'before', ...lugs(19.2, 30.1) });
+    expect(status(s, 'sole')).toBe('blocked');
+  });
+
+  it('[SOL-1] the lower boot gets the thicker plate', () => {
+    const s = closed();
+    solved(s, 'left');
+    s.add('cant.chosen', { side: 'left', cantDeg: -2, method: 'plate' });
+    knee(s, 'right', 0, 3);
+    knee(s, 'right', -1, -4);
+    s.add('cant.chosen', { side: 'right', cantDeg: -1, method: 'plate', override: 'seen on snow' });
+    const [left, right] = [of(s).sole, of(s, 'right').sole];
+    expect(left.standHeightMm).toBeCloseTo(right.standHeightMm!, 9);
+    expect(right.plate!.toe.thinEdgeMm).toBeGreaterThan(left.plate!.toe.thinEdgeMm);
+  });
+
+  it('[SOL-2] no routing without the minimum; with it, depths and what is left', () => {
+    const without = chosen();
+    without.add('sole.measured', { side: 'left', when: 'before', ...lugs(19.2, 30.1) });
+    expect(of(without).sole).toMatchObject({ rout: null, lugLeft: null });
+    expect(
+      plan(without.facts)
+        .steps.find((x) => x.step === 'sole')!
+        .because.join(),
+    ).toContain('least lug');
+    const s = chosen({}, 8);
+    s.add('sole.measured', { side: 'left', when: 'before', ...lugs(19.2, 30.1) });
+    const { rout, lugLeft } = of(s).sole;
+    expect(rout!.toe.lateralMm).toBeCloseTo(3 + 69 * TAN(2) + 0.2, 9);
+    expect(rout!.toe.medialMm).toBeCloseTo(3.2, 9);
+    expect(lugLeft!.heel.lateralMm).toBeCloseTo(30.1 - (3 + 69 * TAN(2) + 0.1), 9);
+    const thin = chosen({}, 16);
+    thin.add('sole.measured', { side: 'left', when: 'before', ...lugs(19.2, 30.1) });
+    expect(of(thin).sole.rout).toBeNull();
+  });
+
+  it.each([{ inserts: true }, { soleStandard: 'iso9523-a' }])(
+    '[SOL-3] nothing for %o without the maker’s approval',
+    (boot) => {
+      const s = chosen(boot);
+      expect(of(s).sole.plate).toBeNull();
+      expect(
+        plan(s.facts)
+          .steps.find((x) => x.step === 'sole')!
+          .because.join(),
+      ).toContain('approval');
+      s.add('work.agreed', {
+        irreversible: ['rout'],
+        agreedBy: 'owner',
+        warrantyTold: true,
+        makerApproval: 'letter 12',
+      });
+      expect(of(s).sole.plate).not.toBeNull();
+    },
+  );
+
+  it('[SOL-4] [SOL-5] [SOL-6] the finished sole is judged, and rests on its plate', () => {
+    const s = chosen({}, 8);
+    for (const side of SIDES) s.add('sole.measured', { side, when: 'before', ...lugs(19.2, 30.1) });
+    expect(plan(s.facts).next).toContainEqual(expect.objectContaining({ role: 'desk', do: 'work.agreed' }));
+    s.add('work.agreed', { irreversible: ['rout'], agreedBy: 'owner', warrantyTold: true });
+    expect(next(s)).toEqual(['plate.fitted']);
+    for (const side of SIDES) fit(s, side);
+    expect(next(s)).toEqual(['sole.measured']);
+    s.add('sole.measured', { side: 'left', ...lugs(21, 30) });
+    expect(of(s).sole).toMatchObject({
+      conforms: false,
+      failures: [{ where: 'toe.heightMedialMm', is: 21, min: 18, max: 20 }, { where: 'toe.heightLateralMm' }],
+    });
+    expect(status(s, 'sole')).toBe('blocked');
+    for (const side of SIDES) s.add('sole.measured', { side, ...lugs(19, 30) });
+    expect(of(s).sole).toMatchObject({
+      conforms: true,
+      unchecked: expect.arrayContaining(['heel.widthMm', 'toe.parallelMm']) as string[],
+    });
+    expect(plan(s.facts).next).toMatchObject([{ role: 'desk', do: 'binding.checked' }]);
+    expect(plan(s.facts).cautions).toContainEqual(
+      expect.objectContaining({ step: 'binding', level: 'warning' }),
+    );
+    s.add('binding.checked', { outcome: 'passed', reference: 'B-77' });
+    expect(plan(s.facts).steps.at(-1)).toMatchObject({ step: 'handover', status: 'ready' });
+    s.add('plate.fitted', { side: 'left', cantDeg: -2, method: 'plate', thinEdgeMm: 4 });
+    expect(status(s, 'sole')).toBe('stale');
+    expect(of(s).sole.conforms).toBeNull();
+  });
+});
+
+describe('fore-aft', () => {
+  it('[FOR-1] angles add up, and what was not measured is null', () => {
+    const s = closed();
+    expect(of(s).foreAft).toMatchObject({
+      rampDeg: null,
+      deltaDeg: null,
+      degPerHeelMm: expect.closeTo((Math.atan(1 / 305) * 180) / Math.PI, 9) as number,
+    });
+    s.add('foreaft.read', {
+      side: 'left',
+      boardHeelMm: 28,
+      boardToeMm: 20,
+      boardSpanMm: 180,
+      standHeelMm: 26,
+      standToeMm: 24,
+      forwardLeanDeg: 13,
+    });
+    const ramp = (Math.atan(8 / 180) * 180) / Math.PI;
+    const delta = (Math.atan(2 / 305) * 180) / Math.PI;
+    expect(of(s).foreAft).toMatchObject({
+      rampDeg: expect.closeTo(ramp, 9) as number,
+      netRampDeg: expect.closeTo(ramp + delta, 9) as number,
+      netForwardLeanDeg: expect.closeTo(13 + delta, 9) as number,
+    });
+  });
+});
+
+describe('the other leg', () => {
+  it('[CUF-18] a reading that fits the other leg is questioned', () => {
+    const s = story();
+    for (let i = 0; i < 3; i++) s.read('left', 16, 4);
+    s.read('right', 4, 16);
+    expect(codes(s)).toEqual([]);
+    const exchanged = s.read('left', 4, 16);
+    expect(plan(s.facts).problems).toContainEqual(
+      expect.objectContaining({ code: 'wrong-side', fact: exchanged }),
+    );
+  });
+});
