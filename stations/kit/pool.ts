@@ -1,8 +1,10 @@
-/** The sessions a page has open: one object each, kept for as long as it is shown or has something to send. */
+/** The sessions a page has open: one object each, for as long as it is shown or has something to send. */
 import type { Session } from './session.ts';
 
 export class SessionPool {
   readonly #open = new Map<string, Session>();
+  /** How many parts of the page show a session. */
+  readonly #shown = new Map<string, number>();
 
   get(id: string, make: () => Session): Session {
     const open = this.#open.get(id);
@@ -12,16 +14,27 @@ export class SessionPool {
     return session;
   }
 
-  /** Lets go of a session unless it still has something to send. */
-  release(id: string): void {
+  /** Says that a session is shown; call what it returns when it no longer is. */
+  keep(id: string): () => void {
+    this.#shown.set(id, (this.#shown.get(id) ?? 0) + 1);
+    return () => {
+      this.#shown.set(id, (this.#shown.get(id) ?? 1) - 1);
+      this.tidy(id);
+    };
+  }
+
+  /** Closes a session that nobody looks at and that has nothing to send. */
+  tidy(id: string): void {
     const session = this.#open.get(id);
-    if (!session || session.waiting > 0) return;
+    if (!session || session.waiting > 0 || (this.#shown.get(id) ?? 0) > 0) return;
     this.#open.delete(id);
+    this.#shown.delete(id);
     session.close();
   }
 
   closeAll(): void {
     for (const session of this.#open.values()) session.close();
     this.#open.clear();
+    this.#shown.clear();
   }
 }

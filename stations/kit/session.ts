@@ -41,6 +41,8 @@ export interface SessionDeps {
   readonly outbox: Outbox;
   readonly url: string;
   readonly initials?: () => string | undefined;
+  /** The last entry that was on its way has been saved. */
+  readonly onSettled?: () => void;
 }
 
 export class Session {
@@ -89,10 +91,9 @@ export class Session {
     return (this.#plan ??= plan(facts));
   }
 
-  /** False until the session's content has arrived once (or was begun here). */
+  /** False until the session's beginning has arrived (or was made here). */
   get ready(): boolean {
-    this.#subscribe();
-    return this.facts.length > 0;
+    return this.facts.some((fact) => fact.kind === 'session.opened');
   }
 
   get state(): LinkState {
@@ -285,6 +286,7 @@ export class Session {
     if (saved.length > 0)
       this.#deps.outbox.markSaved(this.id, saved, Date.now()).catch(() => this.#failStore());
     this.#notify();
+    if (saved.length > 0 && this.waiting === 0) this.#deps.onSettled?.();
   }
 
   #onRefused(refused: Refused): void {

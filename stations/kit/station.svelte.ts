@@ -85,7 +85,7 @@ export class Station {
     return null;
   }
 
-  /** A session by id; the same object for as long as the page lives. */
+  /** A session by id; the same object for as long as it is open. */
   session(id: string, generation = 1): Session {
     const { role } = this;
     const me = this.#me;
@@ -99,12 +99,14 @@ export class Station {
           outbox: this.#outbox,
           url: syncUrl(location),
           initials: () => this.#initials || undefined,
+          onSettled: () => this.#sessions.tidy(id),
         }),
     );
   }
 
-  release(id: string): void {
-    this.#sessions.release(id);
+  /** For an effect: keeps a session open while it is shown. */
+  keep(id: string): () => void {
+    return this.#sessions.keep(id);
   }
 
   /** The name behind a reference, once it is known. */

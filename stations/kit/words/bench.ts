@@ -26,7 +26,7 @@ export const bench = {
   soleDone: 'The sole is at zero now',
   nothingNow: 'Nothing more to do on this pair now.',
   nothingHint: 'The floor reads again. You can still undo, or enter other work.',
-  entered: 'Entered:',
+  entered: (what: string, state: string): string => `Entered: ${what} (${state})`,
   otherWork: 'Other work on this boot',
   otherTitle: 'Other work',
   which: 'Which boot?',
