@@ -5,7 +5,7 @@ import { Draft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
 import { parseNumber } from '../kit/numbers.ts';
 import type { FactDraft, Session } from '../kit/session.ts';
-import { common } from '../kit/words/common.ts';
+import { notTaken } from '../kit/words/refusal.ts';
 import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
 import type { Conditions, GapField } from './reading.ts';
 
@@ -51,6 +51,12 @@ export class MeasuringJob {
   closed(side: Side): boolean {
     const step = this.session.plan.steps.find((s) => s.step === 'cuff' && s.side === side);
     return step?.status === 'done' || step?.status === 'waived';
+  }
+
+  /** What a person decided for this cuff, once it is closed. */
+  decision(side: Side): 'even' | 'accepted' | 'other-boot' | null {
+    if (!this.closed(side)) return null;
+    return latest(this.session.facts, 'cuff.closed', (fact) => fact.side === side)?.decision ?? null;
   }
 
   #sidesWith(fits: (action: NextAction) => boolean): Side[] {
@@ -193,7 +199,7 @@ export class MeasuringJob {
   /** False when an entry was not taken; the reason stands in `problem`. */
   add(...drafts: FactDraft[]): boolean {
     const added = this.session.add(...drafts);
-    this.#problem = added.ok ? null : common.notTaken(added.refusal.field, added.refusal.wants);
+    this.#problem = added.ok ? null : notTaken(added.refusal, added.draft);
     return added.ok;
   }
 

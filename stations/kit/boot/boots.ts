@@ -2,8 +2,11 @@
 import type { FactDraft } from '../session.ts';
 import { bootForm } from '../words/boot.ts';
 import { Sided } from '../words/common.ts';
-import { describe, describedFacts, emptyBoot, rememberBoot } from './draft.ts';
-import type { BootDraft } from './draft.ts';
+import { SIDES } from '../../../core/index.ts';
+import type { Side } from '../../../core/index.ts';
+import { describe, emptyBoot } from './draft.ts';
+import type { BootDraft, Description } from './draft.ts';
+import { rememberBoot } from './known.ts';
 
 export interface BootsDraft {
   /** One description stands for both. */
@@ -18,19 +21,19 @@ export const emptyBoots = (): BootsDraft => ({ same: true, left: emptyBoot(), ri
 export function bootFacts(
   boots: BootsDraft,
 ): { ok: true; facts: FactDraft[] } | { ok: false; problem: string } {
-  const left = describe(boots.left);
-  const right = boots.same ? left : describe(boots.right);
-  if (left.ok && right.ok)
-    return { ok: true, facts: describedFacts({ left: left.payload, right: right.payload }) };
-  const missing = boots.same
-    ? left.ok
-      ? []
-      : left.missing
-    : (['left', 'right'] as const).flatMap((side) => {
-        const one = side === 'left' ? left : right;
-        return one.ok ? [] : one.missing.map((label) => `${Sided(side)} ${label.toLowerCase()}`);
-      });
-  return { ok: false, problem: bootForm.missing(missing) };
+  const made = { left: describe(boots.left), right: describe(boots.same ? boots.left : boots.right) };
+  const missing = SIDES.filter((side) => !boots.same || side === 'left').flatMap((side) => {
+    const one = made[side];
+    if (one.ok) return [];
+    return boots.same ? one.missing : one.missing.map((label) => `${Sided(side)} ${label.toLowerCase()}`);
+  });
+  if (!made.left.ok || !made.right.ok) return { ok: false, problem: bootForm.missing(missing) };
+  // The tag is one boot's own, also where the description stands for both.
+  const tagged = (side: Side, { tag: _shared, ...payload }: Description) => {
+    const { tag } = boots[side].kept;
+    return { kind: 'boot.described' as const, side, ...payload, ...(tag === undefined ? {} : { tag }) };
+  };
+  return { ok: true, facts: [tagged('left', made.left.payload), tagged('right', made.right.payload)] };
 }
 
 export function rememberBoots(boots: BootsDraft): void {

@@ -1,8 +1,9 @@
 /** A boot's description while it is typed, and what becomes of it. */
 import type { SOLE_STANDARDS } from '../../../core/index.ts';
-import type { FactOf, Payload, Side } from '../../../core/index.ts';
+import type { FactOf, Payload } from '../../../core/index.ts';
 import { parseNumber, shown } from '../numbers.ts';
 import { bootForm } from '../words/boot.ts';
+import { parsePlaces, placesText } from './places.ts';
 
 export type Pivots = Payload<'boot.described'>['hardware']['pivots'];
 type SoleStandard = (typeof SOLE_STANDARDS)[number];
@@ -22,6 +23,12 @@ export interface BootDraft {
   medialUp: string;
   medialDown: string;
   mark: string;
+  /** Places that are not equal millimetres, as `A −4; B 0; C 3.5`; empty when the marks are equal or absent. */
+  lateralPlaces: string;
+  medialPlaces: string;
+  walkMode: boolean;
+  /** What a description says beyond this form: it goes on as it was. */
+  kept: Partial<Description>;
 }
 
 export const emptyBoot = (): BootDraft => ({
@@ -38,10 +45,15 @@ export const emptyBoot = (): BootDraft => ({
   medialUp: '',
   medialDown: '',
   mark: '',
+  lateralPlaces: '',
+  medialPlaces: '',
+  walkMode: false,
+  kept: {},
 });
 
+export type Description = Omit<Payload<'boot.described'>, 'side'>;
 export type Described =
-  | { readonly ok: true; readonly payload: Omit<Payload<'boot.described'>, 'side'> }
+  | { readonly ok: true; readonly payload: Description }
   | { readonly ok: false; readonly missing: readonly string[] };
 
 /** The payload without its side, or the labels of what is still needed. */
@@ -56,47 +68,57 @@ export function describe(draft: BootDraft): Described {
   const mondo = need(draft.mondo, bootForm.mondo);
   const soleLengthMm = need(draft.soleLength, bootForm.soleLength);
   if (draft.pivots === null) missing.push(bootForm.pivots);
-  const pivotSpacingMm = need(draft.spacing, bootForm.spacing);
-  const readingHeightMm = need(draft.height, bootForm.height);
-  const moves = draft.pivots === 'dual' || draft.pivots === 'single';
-  const lateral = moves
-    ? {
-        upMm: need(draft.lateralUp, bootForm.lateralUp),
-        downMm: need(draft.lateralDown, bootForm.lateralDown),
-      }
-    : { upMm: 0, downMm: 0 };
+  const spacing = need(draft.spacing, bootForm.spacing);
+  const height = need(draft.height, bootForm.height);
+  const lateral =
+    draft.pivots !== 'dual' && draft.pivots !== 'single'
+      ? { upMm: 0, downMm: 0 }
+      : {
+          upMm: need(draft.lateralUp, bootForm.lateralUp),
+          downMm: need(draft.lateralDown, bootForm.lateralDown),
+        };
   const medial =
     draft.pivots === 'dual'
       ? { upMm: need(draft.medialUp, bootForm.medialUp), downMm: need(draft.medialDown, bootForm.medialDown) }
       : null;
-  if (missing.length > 0 || draft.pivots === null) return { ok: false, missing };
-  const factoryLeanDeg = parseNumber(draft.lean);
-  const markMm = moves ? parseNumber(draft.mark) : null;
+  const lateralPlaces = draft.pivots === 'fixed' ? [] : parsePlaces(draft.lateralPlaces);
+  const medialPlaces = draft.pivots === 'dual' ? parsePlaces(draft.medialPlaces) : [];
+  if (lateralPlaces === null) missing.push(bootForm.lateralPlaces);
+  if (medialPlaces === null) missing.push(bootForm.medialPlaces);
+  if (missing.length > 0) return { ok: false, missing };
+
+  const { hardware, walkMode: _walk, ...kept } = draft.kept;
+  const positions = {
+    ...(lateralPlaces?.length ? { lateral: lateralPlaces } : {}),
+    ...(medialPlaces?.length ? { medial: medialPlaces } : {}),
+  };
+  const lean = parseNumber(draft.lean);
+  const mark = draft.pivots === 'fixed' ? null : parseNumber(draft.mark);
   const payload = {
+    ...kept,
     model: draft.model.trim(),
     mondo,
     soleLengthMm,
     soleStandard: draft.soleStandard,
+    ...(draft.walkMode ? { walkMode: true } : {}),
     hardware: {
+      ...(hardware?.holeEdgeMm === undefined ? {} : { holeEdgeMm: hardware.holeEdgeMm }),
       pivots: draft.pivots,
-      pivotSpacingMm,
-      readingHeightMm,
-      ...(factoryLeanDeg === null ? {} : { factoryLeanDeg }),
+      pivotSpacingMm: spacing,
+      readingHeightMm: height,
+      ...(lean === null ? {} : { factoryLeanDeg: lean }),
       travel: medial ? { lateral, medial } : { lateral },
-      ...(markMm === null ? {} : { markMm }),
+      ...(mark === null ? {} : { markMm: mark }),
+      ...(lateralPlaces?.length ? { positions } : {}),
     },
   };
-  return { ok: true, payload: payload as Omit<Payload<'boot.described'>, 'side'> };
+  return { ok: true, payload: payload as unknown as Description };
 }
 
 /** A description that was entered, as text again: to correct it, or for the next pair of the same model. */
-export function draftOf({
-  model,
-  mondo,
-  soleLengthMm,
-  soleStandard,
-  hardware,
-}: FactOf<'boot.described'>): BootDraft {
+export function draftOf(fact: FactOf<'boot.described'>): BootDraft {
+  const { model, mondo, soleLengthMm, soleStandard, hardware, walkMode, ...rest } = fact;
+  const { id: _id, kind: _kind, at: _at, by: _by, basis: _basis, v: _v, side: _side, ...kept } = rest;
   const text = (value: number | undefined) => (value === undefined ? '' : shown(value, 2).replace('−', '-'));
   const { lateral, medial } = hardware.travel;
   return {
@@ -113,27 +135,9 @@ export function draftOf({
     medialUp: text(medial?.upMm),
     medialDown: text(medial?.downMm),
     mark: text(hardware.markMm),
+    lateralPlaces: placesText(hardware.positions?.lateral),
+    medialPlaces: placesText(hardware.positions?.medial),
+    walkMode: walkMode ?? false,
+    kept: { ...kept, hardware },
   };
 }
-
-const KEY = 'fibula.boots-described';
-const KEPT = 12;
-
-/** Boots described at this station before, newest first: a shop sees the same models again and again. */
-export function knownBoots(): BootDraft[] {
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? '[]');
-    return Array.isArray(kept) ? (kept as BootDraft[]).map((boot) => ({ ...emptyBoot(), ...boot })) : [];
-  } catch {
-    return [];
-  }
-}
-
-export function rememberBoot(draft: BootDraft): void {
-  const others = knownBoots().filter((boot) => boot.model !== draft.model || boot.mondo !== draft.mondo);
-  localStorage.setItem(KEY, JSON.stringify([draft, ...others].slice(0, KEPT)));
-}
-
-/** The drafts of both boots as entries of a session. */
-export const describedFacts = (payloads: Readonly<Record<Side, Omit<Payload<'boot.described'>, 'side'>>>) =>
-  (['left', 'right'] as const).map((side) => ({ kind: 'boot.described' as const, side, ...payloads[side] }));

@@ -176,9 +176,9 @@ function legAndGaps(reading: Pair, leanDeg: number, spacing: number, height: num
   };
 }
 
-/** A move that moves something; a plan may also say to leave the pivots as they are. */
-export const moves = ({ move }: CuffPlan): boolean =>
-  move !== null && (Math.abs(move.medialMm) > 1e-6 || Math.abs(move.lateralMm) > 1e-6);
+/** A move that moves something and is asked for: what is even may stay as it is. */
+export const moves = ({ move, verdict }: CuffPlan): boolean =>
+  move !== null && verdict !== 'even' && (Math.abs(move.medialMm) > 1e-6 || Math.abs(move.lateralMm) > 1e-6);
 
 /** The gaps that the drawing shows: as read at today's setting, else as expected after the move. */
 export const gapsShown = (cuff: CuffPlan): { readonly pair: Pair; readonly expected: boolean } | null => {

@@ -103,7 +103,6 @@ export const common = {
   refusedTitle: 'Not taken by the shop',
   refusedHint: 'Enter it again if it still matters, then put it away here.',
   dealtWith: 'I have dealt with it',
-  notTaken: (field: string, wants: string): string => (field ? `${field}: ${wants}` : wants),
   stale: 'out of date',
 };
 

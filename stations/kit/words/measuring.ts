@@ -107,7 +107,7 @@ export const measuring = {
   rounds: 'Rounds',
   roundHead: { set: 'Pivots at', expected: 'Bias expected, mm', read: 'Bias read, mm' },
   noRounds: 'Nothing read yet.',
-  closed: 'closed',
+  decided: { even: 'closed', accepted: 'accepted', 'other-boot': 'another boot' },
   stale: (why: readonly string[]): string => `Out of date: ${why.join('; ')}`,
   standing: 'Five minutes of standing: let the skier sit for a moment.',
   done: 'Both cuffs are closed.',
