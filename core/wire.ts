@@ -21,6 +21,8 @@ export const MESSAGE = {
 
 /** 4400 to 4499 stop y-websocket's reconnecting; anything else makes it try again. */
 export const CLOSE = {
+  /** A frame or an update that no station of ours writes. Sending it again would not help. */
+  malformed: 4400,
   /** Not paired, or no longer. */
   unpaired: 4401,
   /** Paired, but not for this room. */

@@ -9,7 +9,7 @@ import type { Gate } from './gate.ts';
 import { BOUND } from './limits.ts';
 import type { Station } from './pair.ts';
 import { Peer } from './peer.ts';
-import { MALFORMED, SessionRoom } from './room.ts';
+import { SessionRoom } from './room.ts';
 import type { Room } from './room.ts';
 import type { NewRow, Store, StoredDocument } from './store.ts';
 
@@ -220,7 +220,7 @@ export class Hub {
     const frame = isBinary ? readFrame(data) : null;
     if (!frame) {
       this.#log.warn({ station: peer.station.number, bytes: data.length }, 'malformed frame');
-      return peer.close(MALFORMED, 'Refused: this frame cannot be read.');
+      return peer.close(CLOSE.malformed, 'Refused: this frame cannot be read.');
     }
     try {
       room.receive(peer, frame);

@@ -32,9 +32,6 @@ export interface Room {
   receive(peer: Peer, frame: Frame): void;
 }
 
-/** A close code for what no station of ours would send; in 44xx, since sending it again would not help. */
-export const MALFORMED = 4400;
-
 export interface RoomOutside {
   readonly store: Store;
   readonly log: Logger;
@@ -208,7 +205,7 @@ export class SessionRoom implements Room {
         return;
       case 'reject':
         this.#log.warn({ station: number, rule: verdict.rule, because: verdict.because }, 'update rejected');
-        peer.close(MALFORMED, `Refused (${verdict.rule}): ${verdict.because}.`);
+        peer.close(CLOSE.malformed, `Refused (${verdict.rule}): ${verdict.because}.`);
         return;
       default:
         return verdict satisfies never;

@@ -6,7 +6,6 @@ import { CLOSE, LIMIT } from '../../core/index.ts';
 import type { Station } from '../../demo/station.ts';
 import { presenceFrame } from '../../server/frames.ts';
 import { BOUND } from '../../server/limits.ts';
-import { MALFORMED } from '../../server/room.ts';
 import { until } from '../helpers/until.ts';
 import { any, craft, item } from './helpers/craft.ts';
 import { clientOf, entry, floor, opened, reading } from './helpers/entries.ts';
@@ -251,13 +250,13 @@ describe('in the room', () => {
   });
 
   it.each<[string, () => Uint8Array | string, number]>([
-    ['an empty frame', () => new Uint8Array(), MALFORMED],
-    ['a text frame', () => 'hello', MALFORMED],
-    ['a frame that ends early', () => new Uint8Array([0, 2, 90, 1, 2, 3]), MALFORMED],
-    ['an unknown sync step', () => new Uint8Array([0, 9, 0]), MALFORMED],
-    ['a state vector that is none', () => new Uint8Array([0, 0, 1, 200]), MALFORMED],
-    ['presence that is no JSON', () => new Uint8Array([1, 5, 1, 1, 1, 1, 123]), MALFORMED],
-    ['an update that cannot be read', () => new Uint8Array([0, 2, 3, 255, 255, 255]), MALFORMED],
+    ['an empty frame', () => new Uint8Array(), CLOSE.malformed],
+    ['a text frame', () => 'hello', CLOSE.malformed],
+    ['a frame that ends early', () => new Uint8Array([0, 2, 90, 1, 2, 3]), CLOSE.malformed],
+    ['an unknown sync step', () => new Uint8Array([0, 9, 0]), CLOSE.malformed],
+    ['a state vector that is none', () => new Uint8Array([0, 0, 1, 200]), CLOSE.malformed],
+    ['presence that is no JSON', () => new Uint8Array([1, 5, 1, 1, 1, 1, 123]), CLOSE.malformed],
+    ['an update that cannot be read', () => new Uint8Array([0, 2, 3, 255, 255, 255]), CLOSE.malformed],
     ['a frame over the limit', () => new Uint8Array(LIMIT.frameBytes + 1), CLOSE.tooMuch],
     ['a frame far over the limit', () => new Uint8Array(BOUND.frameBytesRead + 1), 1009],
   ])('%s closes the connection with a reason', async (_title, frame, code) => {
@@ -273,7 +272,7 @@ describe('in the room', () => {
     const wire = await inSession();
     wire.sendUpdate(craft({ sections: [], deletes: [{ ...first(), length: 1 }] }));
     expect(await wire.isClosed()).toMatchObject({
-      code: MALFORMED,
+      code: CLOSE.malformed,
       reason: expect.stringMatching(/no-deletes/) as string,
     });
     await stillServing();
