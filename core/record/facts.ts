@@ -1,7 +1,7 @@
 /** One fact: its envelope around a kind's payload, and reading one from outside, strictly or leniently. */
 import { z } from 'zod';
+import { key, moment, name } from '../bounds.ts';
 import { LIMIT } from '../wire.ts';
-import { key, moment, name } from './bounds.ts';
 import { KIND_NAMES, KINDS, newestVersion, ROLES } from './kinds.ts';
 import type { Kind, Payload, Role } from './kinds.ts';
 
@@ -99,7 +99,7 @@ const TYPE_WORDS: Partial<Record<string, string>> = {
 };
 
 /** What is wanted, in words, from one of zod's issues. `raw` is the whole value that was parsed. */
-function misfitOf(issue: z.core.$ZodIssue, raw: unknown): Misfit {
+export function misfitOf(issue: z.core.$ZodIssue, raw: unknown): Misfit {
   const field = issue.path.map(String).join('.');
   const is = issue.path.reduce<unknown>(
     (value, step) =>

@@ -6,8 +6,23 @@
  * reader (what a newer program wrote is kept and ignored).
  */
 import { z } from 'zod';
+import {
+  cantDeg,
+  day,
+  degIn,
+  factoryLeanDeg,
+  gapMm,
+  heightMm,
+  key,
+  mmIn,
+  moment,
+  name,
+  numberIn,
+  pivotMm,
+  pivotSpacingMm,
+  text,
+} from '../bounds.ts';
 import { ADJUSTERS, SIDES } from '../frame.ts';
-import { day, degIn, key, mmIn, moment, name, numberIn, text } from './bounds.ts';
 import { ENTERED_NAMES, ENTERED_SETTINGS, SETTING_NAMES, SETTINGS } from './settings.ts';
 import type { EnteredName, SettingName } from './settings.ts';
 
@@ -21,14 +36,7 @@ const yes = z.boolean();
 /** Either words of the trade, or an angle where one was measured. */
 const wordsOrAngle = z.union([text, degIn(-45, 45)]);
 
-/** Pivot positions go to ±25 mm: the longest slots seen in the trade stay under 10 [from memory]. */
-const pivotMm = mmIn(-25, 25);
-/** A gap of more than 60 mm is a typing error, not a leg [from memory]. */
-const gapMm = mmIn(0, 60);
-/** A cuff is read between 40 and 320 mm above its pivots [from memory]. */
-const heightMm = mmIn(40, 320);
 const stanceWidthMm = mmIn(40, 700);
-const cantDeg = degIn(-12, 12);
 
 const contact = z.enum(['none', 'medial', 'lateral', 'both']);
 const pressure = z.enum(['graze', 'press']);
@@ -72,9 +80,9 @@ const hardware = (object: ObjectMaker) => {
     .max(60);
   return object({
     pivots: z.enum(['dual', 'single', 'fixed']),
-    pivotSpacingMm: mmIn(40, 150),
+    pivotSpacingMm,
     readingHeightMm: heightMm,
-    factoryLeanDeg: degIn(-10, 10).optional(),
+    factoryLeanDeg: factoryLeanDeg.optional(),
     travel: object({ lateral: reach, medial: reach.optional() }),
     markMm: mmIn(0.1, 10).optional(),
     positions: object({ lateral: stops, medial: stops.optional() }).optional(),

@@ -51,7 +51,8 @@ export function roomOf(path: string): string | null {
   switch (top) {
     case 'core':
       if (second === 'index.ts') return 'core door';
-      if (rest.length === 0) return /^(units|frame|wire)\.ts$/.test(second ?? '') ? 'core ground' : null;
+      if (rest.length === 0)
+        return /^(units|frame|wire|bounds)\.ts$/.test(second ?? '') ? 'core ground' : null;
       return ['record', 'maths', 'guide'].includes(second ?? '') ? `core ${second}` : null;
     case 'server':
     case 'demo':

@@ -1,7 +1,7 @@
 /** Bounded numbers and texts. A bound is where a value stops being a leg or a boot and is a typing error. */
 import { z } from 'zod';
-import type { Deg, Mm } from '../units.ts';
-import { LIMIT } from '../wire.ts';
+import type { Deg, Mm } from './units.ts';
+import { LIMIT } from './wire.ts';
 
 /** A length in millimetres from `min` to `max`, both allowed. */
 export const mmIn = (min: number, max: number): z.ZodType<Mm> =>
@@ -10,6 +10,17 @@ export const mmIn = (min: number, max: number): z.ZodType<Mm> =>
 /** An angle in degrees from `min` to `max`, both allowed. */
 export const degIn = (min: number, max: number): z.ZodType<Deg> =>
   z.number().min(min).max(max).meta({ unit: '°' }) as unknown as z.ZodType<Deg>;
+
+/** Pivot positions go to ±25 mm: the longest slots seen in the trade stay under 10 [from memory]. */
+export const pivotMm = mmIn(-25, 25);
+/** Distance between the two pivots of a cuff. */
+export const pivotSpacingMm = mmIn(40, 150);
+/** A gap of more than 60 mm is a typing error, not a leg [from memory]. */
+export const gapMm = mmIn(0, 60);
+/** A cuff is read between 40 and 320 mm above its pivots [from memory]. */
+export const heightMm = mmIn(40, 320);
+export const factoryLeanDeg = degIn(-10, 10);
+export const cantDeg = degIn(-12, 12);
 
 /** A pure number from `min` to `max`, both allowed. */
 export const numberIn = (min: number, max: number) => z.number().min(min).max(max);
