@@ -54,6 +54,8 @@ export type {
 } from './guide/shape.ts';
 export { STEP_NAMES } from './guide/shape.ts';
 export { plan } from './guide/plan.ts';
+export { legOf, reach } from './guide/reach.ts';
+export type { BootModel, KnownLeg, Leg, ModelReach } from './guide/reach.ts';
 export { basisFor } from './record/basis.ts';
 export type { Draft } from './record/basis.ts';
 export type { AdjusterReach, HardwareNow, Pair, Stop } from './maths/hardware.ts';

@@ -297,10 +297,23 @@ function awaiting(
   };
 }
 
+/** What the numbers of a cuff were made from, for those who ask where one comes from or carry the leg elsewhere. */
+export interface CuffGrounds {
+  /** The reading that the others are held against: the newest at today's pivots, else the newest of all. */
+  readonly newest: JudgedReading;
+  /** The readings that the joint estimate rests on, the newest among them. */
+  readonly used: readonly JudgedReading[];
+  readonly prior: Prior;
+  /** Null while only bounds are known. */
+  readonly joint: Estimate | null;
+}
+
 export interface CuffSight {
   readonly cuff: CuffPlan;
   readonly readings: readonly JudgedReading[];
   readonly problems: readonly Problem[];
+  /** Null where no reading counts, or the cuff is too narrow to say anything of the leg. */
+  readonly grounds: CuffGrounds | null;
 }
 
 /** Everything that follows from the readings of one side. */
@@ -308,7 +321,7 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
   const { side, hardware, set } = now;
   const prior = priorOf(log, side, settings);
   const empty = unread(now, prior.response);
-  if (!hardware || !set) return { cuff: empty, readings: [], problems: [] };
+  if (!hardware || !set) return { cuff: empty, readings: [], problems: [], grounds: null };
 
   const readings = judge(log, side, hardware, set);
   const problems: Problem[] = readings.flatMap((r) => [...r.refused]);
@@ -331,13 +344,14 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
     const last = all.at(-1);
     const stale = readings.findLast((r) => r.here && !r.refused.length);
     const base = { ...empty, rounds, reading: stale ? viewOf([stale]) : null };
-    const joint = last
-      ? jointEstimate(prior, all.filter((r) => apart(r, last, settings) === null).map(observe))
-      : null;
+    if (!last) return { cuff: base, readings, problems, grounds: null };
+    const used = all.filter((r) => apart(r, last, settings) === null);
+    const joint = jointEstimate(prior, used.map(observe));
     return {
-      cuff: last && !stale ? awaiting(base, hardware, set, last, joint, settings) : base,
+      cuff: stale ? base : awaiting(base, hardware, set, last, joint, settings),
       readings,
       problems,
+      grounds: { newest: last, used, prior, joint },
     };
   }
 
@@ -345,19 +359,10 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
   const reading = viewOf(pool);
   problems.push(...notPooled(newest, readings, settings), ...widthProblems(side, reading, newest, settings));
   if (reading.pressure === 'press' && reading.contact === 'both')
-    return { cuff: { ...empty, rounds, reading, verdict: 'too-narrow' }, readings, problems };
+    return { cuff: { ...empty, rounds, reading, verdict: 'too-narrow' }, readings, problems, grounds: null };
 
-  const {
-    sight,
-    now: seen,
-    joint,
-  } = see(
-    hardware,
-    set,
-    observe(newest),
-    prior,
-    all.filter((r) => apart(r, newest, settings) === null).map(observe),
-  );
+  const used = all.filter((r) => apart(r, newest, settings) === null);
+  const { sight, now: seen, joint } = see(hardware, set, observe(newest), prior, used.map(observe));
   if (seen && seen.response.k < LEAST_RESPONSE)
     problems.push({
       fact: newest.fact.id,
@@ -390,6 +395,7 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
   return {
     readings,
     problems,
+    grounds: { newest, used, prior, joint },
     cuff: {
       ...empty,
       reading,

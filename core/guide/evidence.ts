@@ -28,9 +28,12 @@ export function priorOf(log: Log, side: Side, settings: Settings): Prior {
   };
 }
 
+/** Where the leg's line crosses the pivot line, as other boots have shown; null when they have not. */
+export const knownOffset = (log: Log, side: Side): Mm | null =>
+  latest<FactOf<'leg.known'>>(log, slot.leg(side))?.line?.offsetMm ?? null;
+
 /** Where the leg's line crosses the pivot line: known from other boots, else taken through the cuff's centre there. */
-export const lineOffset = (log: Log, side: Side): Mm =>
-  latest<FactOf<'leg.known'>>(log, slot.leg(side))?.line?.offsetMm ?? mm(0);
+export const lineOffset = (log: Log, side: Side): Mm => knownOffset(log, side) ?? mm(0);
 
 /**
  * One reading as evidence on the bias at the reading height. A reading at another height is carried there along

@@ -14,7 +14,7 @@ import { disputeOf } from './conflicts.ts';
 import type { Problem } from './shape.ts';
 import { placeWords } from './words.ts';
 
-type Hardware = FactOf<'boot.described'>['hardware'];
+export type Hardware = FactOf<'boot.described'>['hardware'];
 
 export interface SideNow {
   readonly side: Side;
@@ -70,11 +70,13 @@ function reachOf(
   return { minMm, maxMm, stops: stopsOf(described, adjuster, minMm, maxMm) };
 }
 
-function hardwareOf(
-  boot: FactOf<'boot.described'>,
-  rework: Record<Adjuster, FactOf<'pivot.reworked'> | null>,
+const AS_MADE = { lateral: null, medial: null };
+
+/** Described hardware as it is now: reworked travel in the place of what it was made with. */
+export function hardwareOf(
+  hardware: Hardware,
+  rework: Record<Adjuster, FactOf<'pivot.reworked'> | null> = AS_MADE,
 ): HardwareNow {
-  const { hardware } = boot;
   const { pivots } = hardware;
   // A fixed cuff that was given a slot moves there all the same.
   const lateral = pivots === 'fixed' && !rework.lateral ? null : reachOf(hardware, 'lateral', rework.lateral);
@@ -126,7 +128,7 @@ export function sideNow(log: Log, side: Side): SideNow {
   const reworked = (adjuster: Adjuster) =>
     take<FactOf<'pivot.reworked'>>(slot.reworked(side, adjuster), '').value;
   const rework = { lateral: reworked('lateral'), medial: reworked('medial') };
-  const hardware = boot.value && hardwareOf(boot.value, rework);
+  const hardware = boot.value && hardwareOf(boot.value.hardware, rework);
   const pivots = take<PivotsValue>(
     slot.pivots(side),
     `Record where the ${side} cuff's pivots stand, or bring them to neutral.`,
