@@ -3,7 +3,7 @@
  * follows from both.
  */
 import { createSubscriber } from 'svelte/reactivity';
-import { admit, basisFor, CLOSE, plan, sameJson } from '../../core/index.ts';
+import { admit, basisFor, CLOSE, plan } from '../../core/index.ts';
 import type { Author, Fact, Kind, Payload, Plan, Refusal, Role } from '../../core/index.ts';
 import { api } from './api.ts';
 import type { Me } from './api.ts';
@@ -14,16 +14,14 @@ import { append, factsIn, spotsIn } from './log.ts';
 import type { Spot } from './log.ts';
 import type { Refused } from './link.ts';
 import type { Outbox } from './outbox.ts';
+import { OwnEntries } from './own.ts';
+import type { RefusedEntry } from './own.ts';
 
 /** What a person adds: kind and payload; the envelope is filled in here. */
 export type FactDraft = { [K in Kind]: { readonly kind: K } & Payload<K> }[Kind];
 export type Added =
   | { readonly ok: true; readonly facts: readonly Fact[] }
   | { readonly ok: false; readonly refusal: Refusal; readonly draft: FactDraft };
-export interface RefusedEntry {
-  readonly fact: Fact;
-  readonly refusal: Refusal;
-}
 export interface Presence {
   readonly device: string;
   readonly name: string;
@@ -45,21 +43,21 @@ export interface SessionDeps {
   readonly onSettled?: () => void;
 }
 
+const ENDS: Readonly<Record<number, LinkState>> = {
+  [CLOSE.unpaired]: 'unpaired',
+  [CLOSE.version]: 'outdated',
+  [CLOSE.gone]: 'gone',
+};
+
 export class Session {
   readonly id: string;
   readonly #deps: SessionDeps;
   #generation: number;
   #link: Link;
-  /** Own entries that are not in the document yet. */
-  #pending: Fact[] = [];
-  #refused: RefusedEntry[] = [];
+  readonly #own: OwnEntries;
   /** What was known before a new document was begun; shown until the server's content has come. */
   #held: readonly Fact[] = [];
-  /** Ids already marked as saved in the outbox. */
-  readonly #marked = new Set<string>();
-  readonly #mine = new Set<string>();
   #end: LinkState | null = null;
-  #storeFailed = false;
   #facts: readonly Fact[] | null = null;
   #plan: Plan | null = null;
   #spots: ReadonlyMap<string, Spot> | null = null;
@@ -77,8 +75,9 @@ export class Session {
     this.#deps = deps;
     this.#generation = generation;
     this.#presence = { device: deps.me.device, name: deps.me.name, role: deps.role };
+    this.#own = new OwnEntries(id, deps.outbox, () => this.#changed());
     this.#link = this.#begin();
-    void this.#offerAgain();
+    void this.#recall();
   }
 
   get facts(): readonly Fact[] {
@@ -106,26 +105,24 @@ export class Session {
   /** Saved: on the server's disk. Waiting: on this device, or on its way. */
   stateOf(id: string): 'saved' | 'waiting' {
     this.#subscribe();
-    return this.#pending.some((fact) => fact.id === id) || !this.#places().get(id)?.durable
-      ? 'waiting'
-      : 'saved';
+    if (this.#own.pending.some((fact) => fact.id === id)) return 'waiting';
+    return this.#places().get(id)?.durable === false ? 'waiting' : 'saved';
   }
 
   get waiting(): number {
     this.#subscribe();
-    const places = this.#places();
-    return [...this.#mine].filter((id) => !places.get(id)?.durable && !this.#marked.has(id)).length;
+    return this.#own.unsaved.length;
   }
 
   /** This device's own store has failed: entries live only in this page until they are saved. */
   get storeFailed(): boolean {
     this.#subscribe();
-    return this.#storeFailed;
+    return this.#own.storeFailed;
   }
 
   get refused(): readonly RefusedEntry[] {
     this.#subscribe();
-    return this.#refused;
+    return this.#own.refused;
   }
 
   get others(): readonly Presence[] {
@@ -150,10 +147,9 @@ export class Session {
       made.push(verdict.fact);
       known.push(verdict.fact);
     }
-    for (const fact of made) this.#mine.add(fact.id);
-    this.#keep(made);
-    if (this.#link.everSynced || this.#isNew(made)) this.#append(made);
-    else this.#pending.push(...made);
+    const toDocument = this.#link.everSynced || this.#isNew(made);
+    this.#own.keep(made, !toDocument);
+    if (toDocument) this.#append(made);
     this.#changed();
     return { ok: true, facts: made };
   }
@@ -169,8 +165,7 @@ export class Session {
 
   /** A person has dealt with a refused entry: it is forgotten here. */
   dismiss(id: string): void {
-    this.#refused = this.#refused.filter((entry) => entry.fact.id !== id);
-    void this.#deps.outbox.remove(this.id, id).catch(() => this.#failStore());
+    this.#own.dismiss(id);
     this.#changed();
   }
 
@@ -206,7 +201,7 @@ export class Session {
   #isNew(made: readonly Fact[]): boolean {
     return (
       made[0]?.kind === 'session.opened' ||
-      this.#gather().some((f) => f.kind === 'session.opened' && this.#mine.has(f.id))
+      this.#gather().some((f) => f.kind === 'session.opened' && this.#own.has(f.id))
     );
   }
 
@@ -230,7 +225,7 @@ export class Session {
     const inDoc = factsIn(this.#link.doc);
     const base = this.#link.everSynced || inDoc.length > 0 ? inDoc : this.#held;
     const there = new Set(base.map((fact) => fact.id));
-    return [...base, ...this.#pending.filter((fact) => !there.has(fact.id))];
+    return [...base, ...this.#own.pending.filter((fact) => !there.has(fact.id))];
   }
 
   #places(): ReadonlyMap<string, Spot> {
@@ -243,92 +238,60 @@ export class Session {
 
   #sendPending(): void {
     const there = new Set(factsIn(this.#link.doc).map((fact) => fact.id));
-    const missing = this.#pending.filter((fact) => !there.has(fact.id));
-    this.#pending = [];
+    const missing = this.#own.takePending().filter((fact) => !there.has(fact.id));
     this.#held = [];
     if (missing.length > 0) this.#append(missing);
     this.#acknowledge();
     this.#changed();
   }
 
-  /** After a reload: what this device had written and the shop may not have. */
-  async #offerAgain(): Promise<void> {
-    const kept = await this.#deps.outbox.unsaved(this.id).catch(() => (this.#failStore(), []));
+  /** What an earlier page left over goes out as soon as it can; a session begun here need not be fetched first. */
+  async #recall(): Promise<void> {
+    await this.#own.recall();
     if (this.#closed) return;
-    const there = new Set(factsIn(this.#link.doc).map((fact) => fact.id));
-    this.#refused.push(
-      ...kept.flatMap((e) =>
-        e.state === 'refused' && e.refusal ? [{ fact: e.fact, refusal: e.refusal }] : [],
-      ),
-    );
-    for (const { fact, state } of kept) {
-      if (state !== 'waiting' || this.#mine.has(fact.id)) continue;
-      this.#mine.add(fact.id);
-      if (!there.has(fact.id)) this.#pending.push(fact);
-    }
-    if (this.#link.everSynced || this.#pending.some((fact) => fact.kind === 'session.opened'))
+    if (this.#link.everSynced || this.#own.pending.some((fact) => fact.kind === 'session.opened'))
       this.#sendPending();
-    else this.#changed();
-  }
-
-  #keep(facts: readonly Fact[]): void {
-    this.#deps.outbox.put(this.id, facts, Date.now()).then(
-      () => this.#acknowledge(),
-      () => this.#failStore(),
-    );
   }
 
   #acknowledge(): void {
     this.#spots = null;
     const places = this.#places();
-    const saved = [...this.#mine].filter((id) => !this.#marked.has(id) && places.get(id)?.durable);
-    for (const id of saved) this.#marked.add(id);
-    if (saved.length > 0)
-      this.#deps.outbox.markSaved(this.id, saved, Date.now()).catch(() => this.#failStore());
+    const saved = this.#own.unsaved.filter((id) => places.get(id)?.durable);
+    this.#own.markSaved(saved);
     this.#notify();
     if (saved.length > 0 && this.waiting === 0) this.#deps.onSettled?.();
   }
 
   #onRefused(refused: Refused): void {
-    const unsaved = this.#unsavedOf(refused.client);
-    const bad = unsaved.find((fact) => fact.id === refused.fact) ?? unsaved[0];
-    const { client: _client, ...refusal } = refused;
-    if (bad) {
-      this.#refused = [...this.#refused, { fact: bad, refusal }];
-      this.#mine.delete(bad.id);
-      void this.#deps.outbox.markRefused(this.id, bad.id, refusal, Date.now()).catch(() => this.#failStore());
-    }
+    const { client, ...refusal } = refused;
+    const unsaved = this.#unsavedInDocument();
+    const places = this.#places();
+    const bad =
+      unsaved.find(({ id }) => id === refusal.fact) ??
+      unsaved.find(({ id }) => places.get(id)?.client === client);
+    if (bad) this.#own.refuse(bad, refusal);
     this.#startAfresh(unsaved.filter((fact) => fact !== bad));
   }
 
+  /** This document's copy will never be taken, so it would stand in the way of what comes after. */
   #onAlready(ids: readonly string[]): void {
-    for (const id of ids) this.#marked.add(id);
-    this.#deps.outbox.markSaved(this.id, ids, Date.now()).catch(() => this.#failStore());
-    const all = new Set(ids);
-    this.#startAfresh(this.#unsavedOf(null).filter((fact) => !all.has(fact.id)));
+    this.#own.markSaved(ids);
+    this.#startAfresh(this.#unsavedInDocument().filter((fact) => !ids.includes(fact.id)));
   }
 
-  /** Own facts in the document that are not on the server's disk; of one client id, or of any. */
-  #unsavedOf(client: number | null): Fact[] {
+  /** Own facts in the document that are not on the server's disk. */
+  #unsavedInDocument(): Fact[] {
     const places = this.#places();
-    return factsIn(this.#link.doc).filter(({ id }) => {
-      const place = places.get(id);
-      return (
-        place &&
-        !place.durable &&
-        this.#mine.has(id) &&
-        (client === null || place.client === client || client === undefined)
-      );
-    });
+    return factsIn(this.#link.doc).filter(({ id }) => this.#own.has(id) && places.get(id)?.durable === false);
   }
 
   /** A new document from the server's state; `again` is appended under a new client id after the first sync. */
   #startAfresh(again: readonly Fact[]): void {
     const seen = this.#gather();
     const before = this.#link;
-    const left = new Set(this.#unsavedOf(null).map((fact) => fact.id));
+    const left = new Set(this.#unsavedInDocument().map((fact) => fact.id));
     this.#held = seen.filter((fact) => !left.has(fact.id));
-    this.#pending = [...again, ...this.#pending.filter((p) => !again.some((a) => sameJson(a, p)))];
+    this.#own.offerAgain(again);
     this.#link = this.#begin();
     before.destroy();
     this.#changed();
@@ -340,23 +303,11 @@ export class Session {
       const room = answer.ok ? /^session\/([^/]+)\/(\d+)$/.exec(answer.value.room) : null;
       if (room && Number(room[2]) !== this.#generation && !this.#closed) {
         this.#generation = Number(room[2]);
-        this.#startAfresh(this.#unsavedOf(null));
+        this.#startAfresh(this.#unsavedInDocument());
         return;
       }
     }
-    this.#end =
-      code === CLOSE.unpaired
-        ? 'unpaired'
-        : code === CLOSE.version
-          ? 'outdated'
-          : code === CLOSE.gone
-            ? 'gone'
-            : 'forbidden';
-    this.#notify();
-  }
-
-  #failStore(): void {
-    this.#storeFailed = true;
+    this.#end = ENDS[code] ?? 'forbidden';
     this.#notify();
   }
 

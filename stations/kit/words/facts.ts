@@ -6,9 +6,10 @@ import { hardware, itemWord, outcomeWord } from './boot.ts';
 
 const mm = (value: number) => `${shown(value)} mm`;
 
-function pivots(fact: FactOf<'cuff.set'>): string {
-  const lateral = `lateral ${signed(fact.lateralMm)} mm`;
-  return fact.medialMm === undefined ? lateral : `${lateral}, medial ${signed(fact.medialMm)} mm`;
+/** `lateral −1 mm, medial +1 mm`, from factory neutral, up is plus; the lateral one alone where there is no other. */
+export function pivotsText(lateralMm: number, medialMm: number | undefined): string {
+  const lateral = `lateral ${signed(lateralMm, 2)} mm`;
+  return medialMm === undefined ? lateral : `${lateral}, medial ${signed(medialMm, 2)} mm`;
 }
 
 function reading(fact: FactOf<'cuff.read'>): string {
@@ -63,7 +64,10 @@ export function factSentence(fact: Fact): string {
     case 'sole.set':
       return `${Sided(fact.side)} sole: cant ${signed(fact.cantDeg)}°, ${fact.state.replace('-', ' ')}`;
     case 'cuff.set':
-      return said(`${Sided(fact.side)} pivots at ${pivots(fact)}`, fact.state === 'as-found' && 'as found');
+      return said(
+        `${Sided(fact.side)} pivots at ${pivotsText(fact.lateralMm, fact.medialMm)}`,
+        fact.state === 'as-found' && 'as found',
+      );
     case 'cuff.read':
       return `${Sided(fact.side)} cuff read: ${reading(fact)}`;
     case 'cuff.closed':
