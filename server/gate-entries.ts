@@ -2,7 +2,7 @@
 import { admit, LIMIT, stationOf } from '../core/index.ts';
 import type { Fact, KnownFacts, Refusal } from '../core/index.ts';
 import type { Refused } from './frames.ts';
-import type { Rule, RuleName, Verdict } from './gate.ts';
+import type { Rule, RuleName, Verdict } from './gate-rule.ts';
 import { BOUND } from './limits.ts';
 
 const rule = (name: RuleName, judge: Rule['judge']): Rule => ({ name, judge });

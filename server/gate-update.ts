@@ -2,7 +2,7 @@
 import * as decoding from 'lib0/decoding';
 import * as Y from 'yjs';
 import { LIMIT } from '../core/index.ts';
-import type { GateView, Rule, RuleName, Verdict } from './gate.ts';
+import type { GateView, Rule, RuleName, Verdict } from './gate-rule.ts';
 
 const rule = (name: RuleName, judge: Rule['judge']): Rule => ({ name, judge });
 

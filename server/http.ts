@@ -1,5 +1,4 @@
 /** Pages and the HTTP API. `docs/protocol.md` lists the routes. */
-import type { HttpBindings } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { Context } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
@@ -9,6 +8,7 @@ import type { Logger } from 'pino';
 import { z } from 'zod';
 import { CLOSE, PROTOCOL, STATION_ROLES } from '../core/index.ts';
 import type { StationRole } from '../core/index.ts';
+import type { Env } from './env.ts';
 import { COOKIE } from './entrance.ts';
 import type { Hub } from './hub.ts';
 import { BOUND } from './limits.ts';
@@ -35,8 +35,6 @@ export interface HttpDeps {
   readonly trust: Trust | null;
   now(): number;
 }
-
-export type Env = { Bindings: HttpBindings };
 
 /** An answer that says no, thrown from a route and turned into a response in one place. */
 class No extends Error {

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { serveStatic } from '@hono/node-server/serve-static';
 import type { Hono, MiddlewareHandler } from 'hono';
-import type { Env } from './http.ts';
+import type { Env } from './env.ts';
 import type { Origins } from './origins.ts';
 
 /**

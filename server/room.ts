@@ -19,7 +19,8 @@ import {
   updateFrame,
 } from './frames.ts';
 import type { Frame } from './frames.ts';
-import type { Gate, GateView, Verdict } from './gate.ts';
+import type { Gate } from './gate.ts';
+import type { GateView, Verdict } from './gate-rule.ts';
 import { writingRoles } from './pair.ts';
 import type { Peer } from './peer.ts';
 import { Presence } from './presence.ts';

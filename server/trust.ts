@@ -1,7 +1,7 @@
 /** The page that hands out the shop's certificate authority, open only while a station is being enrolled. */
 import type { Hono } from 'hono';
 import { html } from 'hono/html';
-import type { Env } from './http.ts';
+import type { Env } from './env.ts';
 
 export interface Trust {
   /** The authority's certificate, DER. */

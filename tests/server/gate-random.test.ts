@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { parseStrict } from '../../core/index.ts';
 import { gate } from '../../server/gate.ts';
-import type { GateWriter } from '../../server/gate.ts';
+import type { GateWriter } from '../../server/gate-rule.ts';
 import { any, craft, item, json, text } from './helpers/craft.ts';
 import type { Id, Struct, Update } from './helpers/craft.ts';
 import { clientOf, floor, reading } from './helpers/entries.ts';

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { LIMIT } from '../../core/index.ts';
 import { gate, makeGate, RULES } from '../../server/gate.ts';
-import type { GateWriter, RuleName, Verdict } from '../../server/gate.ts';
+import type { GateWriter, RuleName, Verdict } from '../../server/gate-rule.ts';
 import { any, craft, item, json, listsInLists, map, text } from './helpers/craft.ts';
 import type { Struct } from './helpers/craft.ts';
 import { clientOf, entry, floor, opened, reading, snow } from './helpers/entries.ts';

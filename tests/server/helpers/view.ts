@@ -2,7 +2,7 @@
 import * as Y from 'yjs';
 import { stationOf } from '../../../core/index.ts';
 import type { Fact } from '../../../core/index.ts';
-import type { GateView } from '../../../server/gate.ts';
+import type { GateView } from '../../../server/gate-rule.ts';
 import { opened } from './entries.ts';
 
 /** A session that was opened by client `client` of station 3. */
