@@ -10,7 +10,7 @@ import { createServer } from 'node:net';
 import type { Server, Socket } from 'node:net';
 import { Hono } from 'hono';
 import { PROTOCOL } from '../core/index.ts';
-import type { Env } from './http.ts';
+import type { Env } from './env.ts';
 import { BOUND } from './limits.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
