@@ -19,6 +19,8 @@ const PAGES = fileURLToPath(new URL('../build/stations', import.meta.url));
 const LOG_BYTES = 20_000_000;
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
+// Whoever read the console may be gone; the shop's server goes on without them.
+for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
 /** Ends the program with one line that says why. */
 function fail(error: unknown): never {

@@ -79,6 +79,18 @@ describe('the console', () => {
   });
 });
 
+describe('a console that nobody reads any more', () => {
+  it('stops nothing: the server serves, and ends in order when it is told to', async () => {
+    const server = await start();
+    server.process.stdout!.destroy();
+    server.process.stderr!.destroy();
+    expect((await fetch(`${server.url}/healthz`)).status).toBe(200);
+    const ended = new Promise((resolve) => server.process.once('exit', resolve));
+    server.process.kill('SIGTERM');
+    expect(await ended).toBe(0);
+  });
+});
+
 describe('the operator', () => {
   it('gets a code for one role or several, alone on standard output', async () => {
     const server = await start();
