@@ -48,11 +48,16 @@ function intake(scene: Scene): Outcome {
     : outcome('done');
 }
 
+/** What may have changed since last time; until it is asked, the old geometry is a prior and no more. */
+const RECHECK =
+  'A recheck starts as found: ask what changed since (pivots, screws, plates, sole wear, liner, footbed, injury, weight).';
+
 function ready(scene: Scene, side: Side): Outcome {
   const { boot } = scene.sides[side].now.missing;
   if (boot) return outcome('blocked', boot);
   const open = unready(scene, side);
-  return open.length ? outcome('ready', `To settle: ${listed(open)}.`) : outcome('done');
+  const asked = scene.service === 'recheck' ? [RECHECK] : [];
+  return open.length ? outcome('ready', `To settle: ${listed(open)}.`, ...asked) : outcome('done', ...asked);
 }
 
 function cuff(scene: Scene, side: Side): Outcome {

@@ -168,6 +168,18 @@ describe('steps', () => {
     expect(codes(agreed)).toEqual([]);
   });
 
+  it('[STP-7] a recheck starts as found and asks what changed', () => {
+    const s = new Story().open('recheck').boot('left', DUAL);
+    s.set('left', -2, 1);
+    const ready = () => plan(s.facts).steps.find((x) => x.step === 'ready' && x.side === 'left')!;
+    expect(ready().because.join()).toContain('what changed');
+    for (const item of ['footbed', 'shell', 'cuff-neutral'] as const)
+      s.add('ready.checked', { side: 'left', item, outcome: 'kept-as-found' });
+    expect(ready().status).toBe('done');
+    expect(plan(s.facts).sides.left.cuff.set).toEqual({ medialMm: 1, lateralMm: -2 });
+    expect(status(s, 'stance', 'left')).toBeUndefined();
+  });
+
   it('every caution stands at its step, with its signal word', () => {
     const { cautions } = plan(story().facts);
     expect(cautions).toContainEqual(
