@@ -58,8 +58,7 @@ async function codeFromDesk(role: 'Measuring' | 'Bench'): Promise<string> {
 
 beforeAll(async () => {
   [shop, browser] = await Promise.all([serve(), launchBrowser()]);
-  const first = shop.shownCodes().find(({ roles }) => roles.join() === 'desk')!.code;
-  desk = await floor.pair(browser, shop.url, 'desk', first);
+  desk = await floor.pair(browser, shop.url, 'desk', shop.shownCode('desk'));
   measuring = await floor.pair(browser, shop.url, 'measuring', await codeFromDesk('Measuring'));
   bench = await floor.pair(browser, shop.url, 'bench', await codeFromDesk('Bench'));
   watches = [desk, measuring, bench].map((page) => watch(page, shop.url));
@@ -83,10 +82,6 @@ async function doAsTold(skier: Skier, side: Side): Promise<void> {
   await told.click();
   await floor.allSaved(bench);
 }
-const pickAtBench = (ticket: string, side: Side) =>
-  button(bench.getByRole('navigation', { name: 'Boots to do now' }), new RegExp(`${ticket}.*`))
-    .filter({ hasText: side === 'left' ? /L/ : /R/ })
-    .click();
 async function typeReadings(skier: Skier, sides: readonly Side[]): Promise<void> {
   await floor.typeGaps(measuring, Object.fromEntries(sides.map((side) => [side, gapsOf(skier, side)])));
 }
@@ -209,16 +204,16 @@ describe('two cuffs, one outward on two adjusters and one inward on a single one
     expect(await floor.drawn(desk)).toBe(await floor.drawn(measuring));
     await shot(measuring, 'measuring-result');
     await shot(desk, 'desk-job');
-    await pickAtBench(ticket, 'left');
+    await floor.pickAtBench(bench, 'left', ticket);
     await bench.getByText(nextOf(session, 'left')).waitFor();
     await shot(bench, 'bench-task');
-    await pickAtBench(ticket, 'right');
+    await floor.pickAtBench(bench, 'right', ticket);
     await bench.getByText(nextOf(session, 'right')).waitFor();
   });
 
   it('has its left pivots set as told, and its right one otherwise, with one entry undone', async () => {
     await button(measuring, /^Send to the bench/).click();
-    await pickAtBench(ticket, 'right');
+    await floor.pickAtBench(bench, 'right', ticket);
     await bench.getByText(/^Right boot: lateral pivot up/).waitFor();
     await button(bench, /^Done as told/).click();
     await floor.allSaved(bench);
@@ -232,7 +227,7 @@ describe('two cuffs, one outward on two adjusters and one inward on a single one
     await floor.field(dialog, 'Lateral adjuster').fill('2');
     await button(dialog, 'Enter these positions').click();
     skier.pivots.right = { lateralMm: 2, medialMm: 0 };
-    await pickAtBench(ticket, 'left');
+    await floor.pickAtBench(bench, 'left', ticket);
     await bench.getByText(nextOf(session, 'left')).waitFor();
     await doAsTold(skier, 'left');
     await bench.getByText('Nothing more to do on this pair now.').waitFor();
@@ -276,7 +271,7 @@ describe('two cuffs, one outward on two adjusters and one inward on a single one
   it('comes to even on both sides in a second move, and is closed', async () => {
     await button(measuring, /^Send to the bench/).click();
     for (const side of ['left', 'right'] as const) {
-      await pickAtBench(ticket, side);
+      await floor.pickAtBench(bench, side, ticket);
       await bench.getByText(nextOf(session, side)).waitFor();
       await doAsTold(skier, side);
     }
@@ -312,7 +307,7 @@ describe('two cuffs, one outward on two adjusters and one inward on a single one
       async () => (await steps.allInnerTexts()).every((text) => /: done$/.test(text)),
       'all steps done',
     );
-    await button(bench.getByRole('navigation'), new RegExp(ticket)).waitFor({ state: 'detached' });
+    await button(bench.getByRole('navigation'), new RegExp(` ${ticket} `)).waitFor({ state: 'detached' });
   });
 
   it('leaves a session file whose plan says that every step is done', async () => {
@@ -379,7 +374,7 @@ describe('a single pivot that runs out of travel', () => {
   it('says at its end what is missing, and is accepted on record', async () => {
     await button(measuring, 'Close the right cuff: even').click();
     await button(measuring, /^Send to the bench/).click();
-    await button(bench.getByRole('navigation', { name: 'Boots to do now' }), /Odila Kranzbichler/).click();
+    await floor.pickAtBench(bench, 'left', 'Odila Kranzbichler');
     await bench.getByText(nextOf(session, 'left')).waitFor();
     await doAsTold(skier, 'left');
     expect(skier.pivots.left).toEqual({ lateralMm: -2, medialMm: 0 });

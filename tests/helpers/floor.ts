@@ -91,6 +91,10 @@ export async function openSession(desk: Page): Promise<string> {
 export const savedState = (page: Page) => page.getByRole('banner').getByRole('status');
 export const allSaved = (page: Page) => savedState(page).filter({ hasText: 'All saved' }).waitFor();
 
+/** One boot of the bench's queue, by its side and by ticket or name. */
+export const pickAtBench = (bench: Page, side: Side, who: string) =>
+  button(bench.getByRole('navigation', { name: 'Boots to do now' }), new RegExp(`^${side} .*${who}`)).click();
+
 export const readyBoot = (measuring: Page, side: Side) =>
   button(measuring, new RegExp(`^${capital(side)} boot: all as expected`)).click();
 

@@ -13,6 +13,8 @@ export interface TestServer {
   readonly server: ServerProcess;
   /** The pairing codes that the console shows while no desk is paired. */
   shownCodes(): { readonly code: string; readonly roles: readonly string[] }[];
+  /** Of those, the one that grants just this role. Throws when there is none. */
+  shownCode(role: StationRole): string;
   /** A pairing code by the operator's command. */
   code(roles: readonly StationRole[]): string;
   /** A station that is a program, paired with these roles. */
@@ -27,15 +29,21 @@ export async function serve(options: { data?: string; args?: readonly string[] }
   const args = ['--plain', '--host', '127.0.0.1', '--port', '0', ...(options.args ?? [])];
   const server = await startServer(data, args);
   const code = (roles: readonly StationRole[]) => operatorCode(data, roles);
+  const shownCodes = () =>
+    [...server.output().matchAll(/^ *(\d{6}) +([a-z]+(?:, [a-z]+)*) +\(/gm)].map(([, shown, roles]) => ({
+      code: shown!,
+      roles: roles!.split(', '),
+    }));
   return {
     url: server.url,
     data,
     server,
-    shownCodes: () =>
-      [...server.output().matchAll(/^ *(\d{6}) +([a-z]+(?:, [a-z]+)*) +\(/gm)].map(([, shown, roles]) => ({
-        code: shown!,
-        roles: roles!.split(', '),
-      })),
+    shownCodes,
+    shownCode: (role) => {
+      const shown = shownCodes().find(({ roles }) => roles.join() === role);
+      if (!shown) throw new Error(`the console shows no code for ${role}`);
+      return shown.code;
+    },
     code,
     station: (roles, name = roles.join(' and ')) => Station.pair(server.url, code(roles), name),
     close: async () => {
