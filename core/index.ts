@@ -5,7 +5,7 @@ export { deg, degAsin, degAtan, mm, rad, SAME_DEG, SAME_MM, sinDeg, tanDeg, toDe
 export type { Deg, Mm, Rad } from './units.ts';
 export { CLIENT_SPAN, CLOSE, LIMIT, MESSAGE, PROTOCOL, STATION_ROLES, stationOf } from './wire.ts';
 export type { StationRole } from './wire.ts';
-export { isKind, parseLenient, parseStrict } from './record/facts.ts';
+export { isKind, misfitOf, parseLenient, parseStrict } from './record/facts.ts';
 export type { Author, Envelope, Fact, FactOf, Misfit, Parsed } from './record/facts.ts';
 export {
   ASKED_ITEMS,
@@ -54,10 +54,15 @@ export type {
 } from './guide/shape.ts';
 export { STEP_NAMES } from './guide/shape.ts';
 export { plan } from './guide/plan.ts';
+export { explain, EXPLANATION_FORMAT } from './guide/explain.ts';
+export type { Explanation } from './guide/explain.ts';
+export type { Input, Interval, Unit } from './guide/explain/formula.ts';
 export { legOf, reach } from './guide/reach.ts';
 export type { BootModel, KnownLeg, Leg, ModelReach } from './guide/reach.ts';
 export { basisFor } from './record/basis.ts';
 export type { Draft } from './record/basis.ts';
+export { catalogue } from './maths/catalogue.ts';
+export type { Calculation, Calculations, Given } from './maths/catalogue.ts';
 export type { AdjusterReach, HardwareNow, Pair, Stop } from './maths/hardware.ts';
 export { readSession, SESSION_FORMAT } from './record/file.ts';
 export type { Person, ReadFile, SessionFile } from './record/file.ts';

@@ -1,17 +1,20 @@
 /**
- * `npm run -s plan -- FILE`: a session file in, its plan on standard output as JSON, exit 0. A file it cannot use:
- * one line on standard error that names the fact and the field, exit 2.
+ * `npm run -s plan -- FILE`: a session file in, its plan on standard output as JSON, exit 0. With `--explain` before
+ * the file, where each of the plan's numbers comes from, in its place. A file it cannot use: one line on standard
+ * error that names the fact and the field, exit 2.
  */
 import { readFileSync } from 'node:fs';
-import { plan, readSession } from '../core/index.ts';
+import { explain, EXPLANATION_FORMAT, plan, readSession } from '../core/index.ts';
 
 function fail(line: string): never {
   process.stderr.write(`${line.replace(/\s+/g, ' ')}\n`);
   process.exit(2);
 }
 
-const [file, ...rest] = process.argv.slice(2);
-if (!file || rest.length) fail('usage: npm run -s plan -- FILE');
+const given = process.argv.slice(2);
+const explained = given[0] === '--explain';
+const [file, ...rest] = explained ? given.slice(1) : given;
+if (!file || rest.length) fail('usage: npm run -s plan -- [--explain] FILE');
 
 let json: unknown;
 try {
@@ -21,4 +24,6 @@ try {
 }
 const session = readSession(json);
 if (!session.ok) fail(`${file}: ${session.error}`);
-process.stdout.write(`${JSON.stringify(plan(session.file.facts), null, 2)}\n`);
+const { facts } = session.file;
+const answer = explained ? { format: EXPLANATION_FORMAT, numbers: explain(facts) } : plan(facts);
+process.stdout.write(`${JSON.stringify(answer, null, 2)}\n`);

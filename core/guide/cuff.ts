@@ -306,6 +306,8 @@ export interface CuffGrounds {
   readonly prior: Prior;
   /** Null while only bounds are known. */
   readonly joint: Estimate | null;
+  /** What the correction is made from; null where nobody has read at today's pivots. */
+  readonly sight: Sight | null;
 }
 
 export interface CuffSight {
@@ -351,7 +353,7 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
       cuff: stale ? base : awaiting(base, hardware, set, last, joint, settings),
       readings,
       problems,
-      grounds: { newest: last, used, prior, joint },
+      grounds: { newest: last, used, prior, joint, sight: null },
     };
   }
 
@@ -395,7 +397,7 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
   return {
     readings,
     problems,
-    grounds: { newest, used, prior, joint },
+    grounds: { newest, used, prior, joint, sight },
     cuff: {
       ...empty,
       reading,

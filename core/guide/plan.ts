@@ -14,7 +14,8 @@ import type { Plan, Problem, SidePlan, Step } from './shape.ts';
 import { handoverBlocks, stepsOf } from './steps.ts';
 import { listed } from './words.ts';
 
-const sidePlan = (log: Log, { now, sight, stance, sole }: SideScene): SidePlan => ({
+/** The numbers of one side. */
+export const sidePlan = (log: Log, { now, sight, stance, sole }: SideScene): SidePlan => ({
   cuff: sight.cuff,
   stance: stance.plan,
   sole: sole.plan,

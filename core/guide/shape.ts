@@ -96,7 +96,8 @@ export interface StancePlan {
   readonly nextWedgeDeg: Deg | null;
 }
 
-interface PlateEdge {
+/** A plate across one zone: at both edges of the sole, and by which of them is thin. */
+interface PlateEdge extends Pair {
   readonly thinEdgeMm: Mm;
   readonly thickEdgeMm: Mm;
   readonly centreMm: Mm;

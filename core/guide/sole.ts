@@ -32,6 +32,14 @@ export interface SoleSight {
   /** Why nothing is proposed, in words; empty when something is, or nothing is due. */
   readonly withheld: readonly string[];
   readonly problems: readonly Problem[];
+  /** What the proposed work was made from; null when none is proposed. */
+  readonly grounds: SoleGrounds | null;
+}
+
+export interface SoleGrounds {
+  readonly job: Job;
+  readonly widths: Zones<Mm>;
+  readonly work: SoleWork;
 }
 
 const one = <T>(log: Log, name: string): { value: T; id: string } | null => {
@@ -46,7 +54,7 @@ function needsApproval(boot: FactOf<'boot.described'>): string | null {
 }
 
 /** What a plan of the work needs to be known. */
-interface Job {
+export interface Job {
   readonly boot: FactOf<'boot.described'>;
   readonly preset: SolePreset;
   readonly before: Measured | null;
@@ -110,9 +118,9 @@ const EMPTY = { plate: null, rout: null, lugLeft: null, standHeightMm: null } as
 function proposed(
   job: Job,
   minLeftMm: Mm | null,
-): { plan: Pick<SolePlan, keyof typeof EMPTY>; withheld: string[] } {
+): { plan: Pick<SolePlan, keyof typeof EMPTY>; withheld: string[]; grounds: SoleGrounds | null } {
   const work = workOf(job);
-  if (typeof work === 'string') return { plan: EMPTY, withheld: [work] };
+  if (typeof work === 'string') return { plan: EMPTY, withheld: [work], grounds: null };
   const { boot, preset, before } = job;
   const told = routing(work, {
     measured: before && lugs(before),
@@ -122,6 +130,7 @@ function proposed(
   });
   return {
     withheld: told.told ? [] : told.faults.map(faultWords),
+    grounds: { job, widths: widthsOf(job)!, work },
     plan: {
       plate: work.method === 'plate' ? work.plates : null,
       rout: told.told ? told.rout : null,
@@ -171,6 +180,7 @@ export function soleOf(log: Log, now: SideNow, chosen: Chosen, settings: Setting
     fitted: fitted?.value ?? null,
     staleBecause,
     problems,
+    grounds: null,
   };
   const checked = {
     cantDeg: cantUnder(now.sole),
@@ -199,7 +209,7 @@ export function soleOf(log: Log, now: SideNow, chosen: Chosen, settings: Setting
     });
   const done = fitted?.value;
   const minLeft = one<Mm>(log, slot.setting('minLugLeftMm'));
-  const { plan, withheld } = proposed(
+  const { plan, withheld, grounds } = proposed(
     {
       boot,
       preset,
@@ -212,5 +222,5 @@ export function soleOf(log: Log, now: SideNow, chosen: Chosen, settings: Setting
     },
     minLeft?.value ?? null,
   );
-  return { ...base, plan: { ...checked, ...plan }, withheld };
+  return { ...base, plan: { ...checked, ...plan }, withheld, grounds };
 }

@@ -22,8 +22,19 @@ import { bootChanges, difference } from './rests.ts';
 import type { Problem, StancePlan } from './shape.ts';
 import { capital, degWords, listed } from './words.ts';
 
+/** What one knee was solved from. */
+export interface StanceGrounds {
+  readonly readings: readonly { readonly fact: FactOf<'stance.read'>; readonly wedgeDeg: Deg }[];
+  /** Mean height of the knee centre above the sole. */
+  readonly heightMm: Mm;
+  readonly rules: StanceRules;
+  readonly solved: Stance;
+}
+
 export interface StanceSight {
   readonly plan: StancePlan;
+  /** Null while a cuff is open. */
+  readonly grounds: StanceGrounds | null;
   /** What is missing before a cant may be chosen without an override. */
   readonly missing: ReturnType<typeof missingForChoice>;
   /** Ids of the readings that count today. */
@@ -206,7 +217,7 @@ export function stanceOf(log: Log, side: Side, settings: Settings, cuffsClosed: 
   const facts = usable.map(({ fact }) => fact.id);
   const last = judged.at(-1);
   const base = { missing, facts, staleBecause: last && !last.refused.length ? last.staleBecause : [] };
-  if (!cuffsClosed) return { ...base, plan: NOTHING, secondLook: false, problems };
+  if (!cuffsClosed) return { ...base, plan: NOTHING, grounds: null, secondLook: false, problems };
   const rules = stanceRules(settings);
   const height = usable.length ? mean(usable.map(({ fact }) => fact.kneeHeightMm)) : mm(0);
   const solved = stance(readings, height, rules);
@@ -218,6 +229,12 @@ export function stanceOf(log: Log, side: Side, settings: Settings, cuffsClosed: 
   return {
     ...base,
     plan: planOf(solved, rules),
+    grounds: {
+      readings: usable.map(({ fact, wedgeDeg }) => ({ fact, wedgeDeg: wedgeDeg! })),
+      heightMm: height,
+      rules,
+      solved,
+    },
     secondLook: 'secondLook' in solved && solved.secondLook,
     problems,
   };

@@ -1,0 +1,262 @@
+/** Where the numbers come from: hand-made sessions that have every kind of them. */
+import { spawnSync } from 'node:child_process';
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { explain, plan, readSession } from '../../core/index.ts';
+import type { Envelope, Explanation, Fact, Side } from '../../core/index.ts';
+import { numberPaths, recomputed } from '../helpers/closed-forms.ts';
+import { DUAL, HELD, SINGLE, Story, story, withMarks } from '../helpers/facts.ts';
+
+const SIDES = ['left', 'right'] as const;
+
+const zones = (toe: number, heel: number) => ({
+  toe: { heightMedialMm: toe, heightLateralMm: toe, widthMm: 69 },
+  heel: { heightMedialMm: heel, heightLateralMm: heel, widthMm: 69 },
+});
+
+function knee(s: Story, side: Side, wedgeDeg: number, kneeOffsetMm: number): void {
+  s.add('sole.set', { side, cantDeg: wedgeDeg, state: wedgeDeg ? 'test-wedge' : 'as-brought' });
+  s.add('stance.read', {
+    side,
+    kneeOffsetMm,
+    kneeHeightMm: 468,
+    stanceWidthMm: 240,
+    kneeMark: 'condyles',
+    restood: true,
+    posture: HELD,
+  });
+}
+
+/** From even cuffs to soles planed or plated two ways, measured, and out of their limits on the left. */
+function whole(method: 'plate' | 'plane'): Story {
+  const s = new Story().open('full');
+  s.add('settings.used', { minLugLeftMm: 6, gapErrorMm: 1.2, minThinEdgeMm: 3 } as never);
+  for (const side of SIDES) {
+    s.boot(side, withMarks(DUAL, 1));
+    s.add('boot.described', {
+      ...(s.facts.at(-1) as object),
+      soleWidthToeMm: 69,
+      soleWidthHeelMm: 66,
+      zoneSpacingMm: 240,
+      soleReplaceable: false,
+    } as never);
+    s.ready(side);
+    s.read(side, 9, 9);
+    s.add('cuff.closed', { side, decision: 'even' });
+    s.add('foreaft.read', {
+      side,
+      boardHeelMm: 28,
+      boardToeMm: 20,
+      boardSpanMm: 180,
+      standHeelMm: 26,
+      standToeMm: 24,
+      forwardLeanDeg: 13,
+    });
+  }
+  s.add('floor.checked', { crossDeg: 0, alongDeg: 0 });
+  for (const side of SIDES) {
+    knee(s, side, 0, side === 'left' ? 9 : 3);
+    const wedge = side === 'left' ? -2 : -1;
+    knee(s, side, wedge, -4);
+    knee(s, side, wedge, -4);
+    s.add('sole.set', { side, cantDeg: 0, state: 'as-brought' });
+    s.add('cant.chosen', { side, cantDeg: wedge, method, foreAftDeg: 0.5, override: 'as last season' });
+    s.add('sole.measured', { side, when: 'before', ...zones(19.2, 30.1) });
+  }
+  return s;
+}
+
+/** Readings at two settings and two heights, one leg known from elsewhere, one press, one cuff at its end. */
+function cuffs(): Story {
+  const s = story(withMarks(DUAL, 1), SINGLE);
+  s.add('response.known', { side: 'left', k: 0.9, sd: 0.1, pairs: 4 }, { role: 'server' });
+  s.add(
+    'leg.known',
+    { side: 'left', mLegMm: 5, sdMm: 4, line: { offsetMm: 1, angleDeg: 2 } },
+    { role: 'server' },
+  );
+  s.read('left', 16, 4);
+  s.set('left', -1, 1);
+  s.read('left', 12, 6, { heightMm: 150 });
+  s.read('left', 13, 6, { lower: { medialMm: 11, lateralMm: 8, heightMm: 80, contact: 'none' } });
+  s.read('right', 30, 0, { contact: 'lateral', pressure: 'press' });
+  return s;
+}
+
+/** Read, and moved since: what to expect, before anybody reads. */
+function moved(): Story {
+  const s = cuffs();
+  s.set('left', -2, 1);
+  return s;
+}
+
+const fitted = (): Story => {
+  const s = whole('plate');
+  for (const side of SIDES)
+    s.add('plate.fitted', { side, cantDeg: side === 'left' ? -2 : -1, method: 'plate', thinEdgeMm: 3.5 });
+  s.add('sole.measured', { side: 'left', ...zones(22, 30) });
+  return s;
+};
+
+const examples = readdirSync('docs/examples').map((name) => {
+  const read = readSession(JSON.parse(readFileSync(`docs/examples/${name}`, 'utf8')));
+  if (!read.ok) throw new Error(read.error);
+  return [name, read.file.facts] as const;
+});
+
+const SESSIONS: readonly (readonly [string, readonly (Fact | Envelope)[]])[] = [
+  ['cuffs', cuffs().facts],
+  ['a moved cuff', moved().facts],
+  ['plates', whole('plate').facts],
+  ['planing', whole('plane').facts],
+  ['fitted plates', fitted().facts],
+  ...examples,
+];
+
+const of = (facts: Parameters<typeof plan>[0], path: string): Explanation => {
+  const found = explain(facts).find((one) => one.path === path);
+  if (!found) throw new Error(`nothing explains ${path}`);
+  return found;
+};
+
+describe('explanations', () => {
+  it.each(SESSIONS)('[EXP-1] every number of the plan’s sides has one: %s', (_, facts) => {
+    const numbers = explain(facts);
+    const { sides } = plan(facts);
+    expect(numbers.map(({ path }) => path)).toEqual(numberPaths(sides, 'sides'));
+    for (const { path, value, formula, source, inputs } of numbers) {
+      const leaf = path
+        .split('.')
+        .slice(1)
+        .reduce<unknown>((at, step) => (at as Record<string, unknown>)[step], sides);
+      expect(value, path).toBe(leaf);
+      expect(formula.length * source.length * inputs.length, path).toBeGreaterThan(0);
+    }
+  });
+
+  it('[EXP-1] the sessions here have every number there is', () => {
+    const seen = new Set(SESSIONS.flatMap(([, facts]) => explain(facts).map(({ path }) => path)));
+    for (const path of [
+      'cuff.shortBy.pivotMm',
+      'cuff.twoHeights.parallel.predicted.medialMm',
+      'cuff.expected.medialMm',
+      'cuff.move.lateralMarks',
+      'stance.nextWedgeDeg',
+      'sole.rout.heel.lateralMm',
+      'sole.lugLeft.toe.medialMm',
+      'sole.failures.0.is',
+      'foreAft.netForwardLeanDeg',
+    ])
+      expect(
+        [`sides.left.${path}`, `sides.right.${path}`].some((one) => seen.has(one)),
+        path,
+      ).toBe(true);
+  });
+
+  it.each(SESSIONS)('[EXP-2] every fact named stands in the session: %s', (_, facts) => {
+    const ids = new Set(facts.map(({ id }) => id));
+    for (const { path, inputs } of explain(facts))
+      for (const input of inputs)
+        for (const fact of input.facts) expect(ids.has(fact), `${path} ${input.name} ${fact}`).toBe(true);
+  });
+
+  it('[EXP-2] an input names the facts that it comes from, and a default none', () => {
+    const s = story();
+    const reading = s.read('left', 12, 6);
+    const { inputs } = of(s.facts, 'sides.left.cuff.correctionDeg');
+    expect(inputs).toEqual([
+      { name: 'lean', value: 1, unit: '°', facts: ['f3', 'f7'] },
+      { name: 'D', value: 6, unit: 'mm', facts: [reading] },
+      { name: 'k', value: 1, unit: '1', facts: [reading] },
+      { name: 'h', value: 160, unit: 'mm', facts: ['f3'] },
+    ]);
+    const sigma = () => of(s.facts, 'sides.left.cuff.biasMm').inputs.find(({ name }) => name === 'σ');
+    expect(sigma()).toEqual({ name: 'σ', value: 1.5, unit: 'mm', facts: [] });
+    const pinned = s.add('settings.used', { gapErrorMm: 2 } as never);
+    expect(sigma()).toEqual({ name: 'σ', value: 2, unit: 'mm', facts: [pinned] });
+  });
+
+  it.each(SESSIONS)('[EXP-3] closed forms give the value from the listed inputs: %s', (_, facts) => {
+    let checked = 0;
+    for (const one of explain(facts)) {
+      const again = recomputed(one);
+      if (again === null) continue;
+      checked++;
+      expect(again, `${one.path}: ${one.formula}`).toBeCloseTo(one.value, 9);
+    }
+    expect(checked).toBeGreaterThan(3);
+  });
+
+  it('[EXP-3] a target inside the travel, without marks, has the spread that the formula gives', () => {
+    const s = story();
+    s.read('left', 12, 6);
+    const { target } = plan(s.facts).sides.left.cuff;
+    const take = (name: string) =>
+      of(s.facts, 'sides.left.cuff.target.medialMm').inputs.find((one) => one.name === name)!.value;
+    const wanted = take('w') * Math.sin(((take('lean*') - take('f')) * Math.PI) / 180);
+    expect(wanted).toBeGreaterThan(take('s_min'));
+    expect(wanted).toBeLessThan(take('s_max'));
+    expect(target!.medialMm - target!.lateralMm).toBeCloseTo(wanted, 9);
+  });
+
+  it('[EXP-4] an interval holds its number, and a bound has none', () => {
+    for (const [name, facts] of SESSIONS)
+      for (const { path, value, interval } of explain(facts)) {
+        if (!interval) continue;
+        expect(interval.share).toBe(0.9);
+        expect(interval.low, `${name} ${path}`).toBeLessThanOrEqual(value);
+        expect(interval.high, `${name} ${path}`).toBeGreaterThanOrEqual(value);
+      }
+    expect(of(cuffs().facts, 'sides.right.cuff.correctionDeg').interval).toBeNull();
+  });
+
+  it('[EXP-4] nine tenths of a single reading’s bias lie within 1.645·σ√2', () => {
+    const s = story();
+    s.read('left', 12, 6);
+    const { interval } = of(s.facts, 'sides.left.cuff.biasMm');
+    const half = 1.6448536 * 1.5 * Math.SQRT2;
+    expect(interval!.low).toBeCloseTo(6 - half, 5);
+    expect(interval!.high).toBeCloseTo(6 + half, 5);
+    // Both gaps after the move: half of the sum's error, σ√2, beside half of the bias's.
+    const seen = plan(s.facts).sides.left.cuff;
+    const predicted = of(s.facts, 'sides.left.cuff.predicted.medialMm').interval!;
+    expect((predicted.high + predicted.low) / 2).toBeCloseTo(seen.predicted!.medialMm, 9);
+    expect(predicted.high - predicted.low).toBeGreaterThan(1.6448536 * 1.5 * 2);
+  });
+
+  it('[EXP-4] the cant’s interval is skewed as its slope makes it, and open where the slope may be none', () => {
+    const facts = whole('plate').facts;
+    const { value, interval } = of(facts, 'sides.left.stance.cantDeg');
+    expect(Math.abs(interval!.low - value)).toBeGreaterThan(Math.abs(interval!.high - value));
+    expect(plan(facts).sides.left.stance.cantDeg).toBe(value);
+    // Expected to move by 0.3 of the rigid leg, give or take 0.35 of it: perhaps not at all.
+    const unsure = new Story().open('full');
+    unsure.add('settings.used', { kneeSlopeShare: 0.3 } as never);
+    for (const side of SIDES) {
+      unsure.boot(side, DUAL).ready(side);
+      unsure.read(side, 9, 9);
+      unsure.add('cuff.closed', { side, decision: 'even' });
+    }
+    knee(unsure, 'left', 0, 0);
+    expect(plan(unsure.facts).sides.left.stance.cantDeg).toBeLessThan(0);
+    expect(of(unsure.facts, 'sides.left.stance.cantDeg').interval).toBeNull();
+  });
+
+  it('[EXP-5] the plan command prints them in the place of the plan', () => {
+    const run = (...args: string[]) =>
+      spawnSync('npm', ['run', '-s', 'plan', '--', ...args], { encoding: 'utf8' });
+    const file = 'docs/examples/two-rounds-to-even.json';
+    const { status, stdout, stderr } = run('--explain', file);
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    const facts = examples.find(([name]) => file.endsWith(name))![1];
+    expect(JSON.parse(stdout)).toEqual({
+      format: 'fibula-explanation/1',
+      numbers: JSON.parse(JSON.stringify(explain(facts))) as unknown,
+    });
+    for (const wrong of [['--explain'], [file, '--explain'], ['--other', file]]) {
+      const refused = run(...wrong);
+      expect({ status: refused.status, stdout: refused.stdout }).toEqual({ status: 2, stdout: '' });
+      expect(refused.stderr).toContain('usage');
+    }
+  });
+});
