@@ -1,34 +1,35 @@
-/** Entries as people see them: which are struck, and which one undo would strike. */
+/** Entries as people see them: which are struck, and which one undo would strike. The core says who may strike what. */
+import { Log } from '../../core/index.ts';
 import type { Fact, FactOf, Kind } from '../../core/index.ts';
+
+/** A list of facts is never changed in place, so its log is worked out once. */
+const logs = new WeakMap<readonly Fact[], Log>();
+
+export function logOf(facts: readonly Fact[]): Log {
+  const known = logs.get(facts);
+  if (known) return known;
+  const log = new Log(facts);
+  logs.set(facts, log);
+  return log;
+}
 
 /** Ids of struck facts, with the strike; a struck strike counts for nothing. */
 export function struckBy(facts: readonly Fact[]): ReadonlyMap<string, FactOf<'struck'>> {
-  const strikes = new Map<string, FactOf<'struck'>[]>();
-  for (const fact of facts)
-    if (fact.kind === 'struck') strikes.set(fact.fact, [...(strikes.get(fact.fact) ?? []), fact]);
-  const living = (id: string, seen: ReadonlySet<string>): FactOf<'struck'> | undefined =>
-    strikes
-      .get(id)
-      ?.find((strike) => !seen.has(strike.id) && !living(strike.id, new Set([...seen, strike.id])));
-  const struck = new Map<string, FactOf<'struck'>>();
-  for (const id of strikes.keys()) {
-    const strike = living(id, new Set([id]));
-    if (strike) struck.set(id, strike);
-  }
-  return struck;
+  const log = logOf(facts);
+  return new Map(
+    facts.flatMap(({ id }) => {
+      const strike = log.struckBy(id);
+      return strike ? [[id, strike] as const] : [];
+    }),
+  );
 }
 
 /** The newest living fact of a kind that `fits`. */
-export function latest<K extends Kind>(
+export const latest = <K extends Kind>(
   facts: readonly Fact[],
   kind: K,
   fits: (fact: FactOf<K>) => boolean = () => true,
-): FactOf<K> | undefined {
-  const struck = struckBy(facts);
-  return facts.findLast(
-    (fact): fact is FactOf<K> & Fact => fact.kind === kind && !struck.has(fact.id) && fits(fact as FactOf<K>),
-  );
-}
+): FactOf<K> | undefined => logOf(facts).live(kind).findLast(fits);
 
 /** The last entry of this device, while nothing has been entered after it; null when there is nothing to undo. */
 export function undoable(facts: readonly Fact[], device: string): Fact | null {

@@ -5,7 +5,7 @@
  * A leg is first laid out in its own frame: x lateral, y up, the origin midway between the pivots at their factory
  * neutral. `place` then puts it on the sheet, where x runs to the viewer's right and y down.
  */
-import { deg, degAsin, sinDeg } from '../../../core/index.ts';
+import { deg, degAsin, sinDeg, tanDeg } from '../../../core/index.ts';
 import type { Adjuster, AdjusterReach, CuffPlan, Pair, Side, SidePlan } from '../../../core/index.ts';
 
 export interface Point {
@@ -112,13 +112,13 @@ function cuffAt(leanDeg: number, spacing: number, height: number, put: Put): Cuf
   const rim = height + FORM.cuffAbove;
   const levels = [-18, 0, height, rim];
   const face = (sign: 1 | -1, thick: number) =>
-    levels.map((y) => put({ x: y * sinDeg(deg(leanDeg)) + sign * (wallAt(y, spacing, height) + thick), y }));
+    levels.map((y) => put({ x: y * tanDeg(deg(leanDeg)) + sign * (wallAt(y, spacing, height) + thick), y }));
   const band = (sign: 1 | -1) => [...face(sign, 0), ...face(sign, FORM.cuffThick).toReversed()];
   return {
     lateral: band(1),
     medial: band(-1),
     inside: [...face(1, 0), ...face(-1, 0).toReversed()],
-    centre: [put({ x: 0, y: 0 }), put({ x: (rim + 12) * sinDeg(deg(leanDeg)), y: rim + 12 })],
+    centre: [put({ x: 0, y: 0 }), put({ x: (rim + 12) * tanDeg(deg(leanDeg)), y: rim + 12 })],
   };
 }
 
@@ -161,7 +161,7 @@ function pivotShape(
 
 /** The walls' places follow the lean, the leg's place the reading: `medial − lateral` is twice its offset. */
 function legAndGaps(reading: Pair, leanDeg: number, spacing: number, height: number, put: Put) {
-  const cuffCentre = height * sinDeg(deg(leanDeg));
+  const cuffCentre = height * tanDeg(deg(leanDeg));
   const inside = wallAt(height, spacing, height);
   const half = inside - (reading.medialMm + reading.lateralMm) / 2;
   const centre = cuffCentre + (reading.medialMm - reading.lateralMm) / 2;
