@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { plan, readSession } from '../core/index.ts';
 import type { Plan } from '../core/index.ts';
+import { calcPage } from './helpers/calc-page.ts';
 import { fieldsPage } from './helpers/field-table.ts';
 
 const examples = readdirSync('docs/examples').filter((name) => name.endsWith('.json'));
@@ -16,9 +17,12 @@ const planOf = (file: string): Plan =>
   JSON.parse(execFileSync('npm', ['run', '-s', 'plan', '--', file], { encoding: 'utf8' })) as Plan;
 
 describe('docs', () => {
-  it('docs/fields.md is what the schemas say', () => {
-    if (process.env['FIBULA_DOCS'] === 'write') writeFileSync('docs/fields.md', fieldsPage());
-    expect(readFileSync('docs/fields.md', 'utf8')).toBe(fieldsPage());
+  it.each([
+    ['docs/fields.md', fieldsPage],
+    ['docs/calc.md', calcPage],
+  ])('%s is what the code says', (path, page) => {
+    if (process.env['FIBULA_DOCS'] === 'write') writeFileSync(path, page());
+    expect(readFileSync(path, 'utf8')).toBe(page());
   });
 
   it.each(examples)('the plan command reads %s, and says what the core says', (name) => {
