@@ -13,10 +13,16 @@ const FLAGS = [
   '--no-first-run',
 ];
 
+interface Device {
+  /** More for the browser's command line. */
+  readonly args?: readonly string[];
+  readonly env?: NodeJS.ProcessEnv;
+}
+
 /** Throws when no browser is found: an end-to-end test that is skipped unseen shows nothing. */
-export async function launchBrowser(): Promise<Browser> {
+export async function launchBrowser({ args = [], env }: Device = {}): Promise<Browser> {
   const executablePath = findBrowser();
   if (!executablePath)
     throw new Error('no Chromium or Chrome found: install one, or set FIBULA_BROWSER to its path');
-  return chromium.launch({ executablePath, args: FLAGS });
+  return chromium.launch({ executablePath, args: [...FLAGS, ...args], ...(env ? { env } : {}) });
 }
