@@ -8,6 +8,7 @@ import { plan, readSession } from '../core/index.ts';
 import type { Plan } from '../core/index.ts';
 import { calcPage } from './helpers/calc-page.ts';
 import { fieldsPage } from './helpers/field-table.ts';
+import { stalenessPage } from './helpers/staleness-page.ts';
 
 const examples = readdirSync('docs/examples').filter((name) => name.endsWith('.json'));
 const scratch = mkdtempSync(join(tmpdir(), 'fibula-docs-'));
@@ -20,6 +21,7 @@ describe('docs', () => {
   it.each([
     ['docs/fields.md', fieldsPage],
     ['docs/calc.md', calcPage],
+    ['docs/staleness.md', stalenessPage],
   ])('%s is what the code says', (path, page) => {
     if (process.env['FIBULA_DOCS'] === 'write') writeFileSync(path, page());
     expect(readFileSync(path, 'utf8')).toBe(page());

@@ -1,11 +1,10 @@
 /** Whether a closed cuff is still closed: a decision rests on the boot and the readings its author saw. */
 import type { Side } from '../frame.ts';
-import { ADJUSTERS } from '../frame.ts';
 import type { FactOf } from '../record/facts.ts';
 import type { Log } from '../record/log.ts';
 import { slot } from '../record/slots.ts';
 import type { CuffPlan, Problem } from './shape.ts';
-import { difference } from './rests.ts';
+import { changesSince } from './rests.ts';
 import { mmWords } from './words.ts';
 
 export type Closing =
@@ -14,31 +13,15 @@ export type Closing =
   /** Closed once, and something it rested on has changed since. */
   | { readonly is: 'reopened'; readonly because: readonly string[] };
 
-/** What has changed at this boot since the decision was taken. */
-function since(log: Log, side: Side, id: string): string[] {
-  const because: string[] = [];
-  const pivots = difference(log, slot.pivots(side), id, `the pivot setting of the ${side} cuff`);
-  if (pivots) because.push(pivots);
-  for (const adjuster of ADJUSTERS) {
-    const travel = difference(
-      log,
-      slot.reworked(side, adjuster),
-      id,
-      `the travel of the ${side} boot's ${adjuster} pivot`,
-    );
-    if (travel) because.push(travel);
-  }
-  return because;
-}
-
 export function closingOf(log: Log, side: Side, cuff: CuffPlan): { closing: Closing; problems: Problem[] } {
   const state = log.now(slot.closed(side));
   if (state.is !== 'one') return { closing: { is: 'open' }, problems: [] };
-  const { decision } = state.value as FactOf<'cuff.closed'>;
   const fact = state.facts.at(-1)!;
+  const closed = log.get(fact) as FactOf<'cuff.closed'>;
+  const { decision } = closed;
   if (decision === 'other-boot') return { closing: { is: 'closed', decision, fact }, problems: [] };
 
-  const because = since(log, side, fact);
+  const because = changesSince(log, closed);
   if (because.length) return { closing: { is: 'reopened', because }, problems: [] };
   const problem = (code: string, text: string): Problem => ({ fact, side, code, text });
   if (cuff.reading?.stale)

@@ -15,7 +15,7 @@ import type { Log, State } from '../record/log.ts';
 import { slot } from '../record/slots.ts';
 import type { PivotsValue, ReadyValue, SoleValue } from '../record/slots.ts';
 import type { Settings } from '../record/settings.ts';
-import { bootChanges } from './rests.ts';
+import { changesSince } from './rests.ts';
 import { pairOf } from './side.ts';
 import type { Problem } from './shape.ts';
 import { degWords, listed } from './words.ts';
@@ -102,15 +102,6 @@ function refusals(log: Log, fact: FactOf<'cuff.read'>): Problem[] {
   return found;
 }
 
-/** In what today differs from what a reading rests on. */
-function changes(log: Log, { side, id }: FactOf<'cuff.read'>): string[] {
-  const found = bootChanges(log, side, id);
-  // The sole was flat then, by the record of then; a record struck since takes that away.
-  if (log.asOf(slot.sole(side), id).is === 'lost')
-    found.push('the record of the sole it rests on was struck');
-  return found;
-}
-
 const samePair = (a: Pair, b: Pair): boolean => a.medialMm === b.medialMm && a.lateralMm === b.lateralMm;
 
 /** All live readings of one side, in the list's order, each with what is to be thought of it. */
@@ -125,9 +116,7 @@ export function judge(log: Log, side: Side, hardware: HardwareNow, today: Pair |
       const set =
         stated ?? (immovable && pivots.is === 'none' ? { medialMm: mm(0), lateralMm: mm(0) } : null);
       const refused = refusals(log, fact);
-      const staleBecause = changes(log, fact);
-      if (pivots.is === 'lost') staleBecause.push('the pivot setting it was read at was struck');
-      else if (!set)
+      if (!set && pivots.is !== 'lost')
         refused.push({
           fact: fact.id,
           side,
@@ -139,7 +128,7 @@ export function judge(log: Log, side: Side, hardware: HardwareNow, today: Pair |
         set,
         heightMm: fact.heightMm ?? hardware.readingHeightMm,
         refused,
-        staleBecause,
+        staleBecause: changesSince(log, fact),
         here: set !== null && today !== null && samePair(set, today),
       };
     });

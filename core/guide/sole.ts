@@ -14,7 +14,7 @@ import { deg, mm } from '../units.ts';
 import type { Mm } from '../units.ts';
 import type { Settings } from '../record/settings.ts';
 import type { Chosen } from './cant.ts';
-import { difference } from './rests.ts';
+import { changesSince } from './rests.ts';
 import type { Problem, SolePlan } from './shape.ts';
 import { cantUnder } from './side.ts';
 import type { SideNow } from './side.ts';
@@ -141,17 +141,9 @@ function proposed(
 }
 
 /** The finished sole, judged; null before it is measured, or when what it was measured on has changed. */
-function judged(
-  log: Log,
-  side: Side,
-  after: { value: Measured; id: string } | null,
-  preset: SolePreset | null,
-) {
+function judged(log: Log, after: { value: Measured; id: string } | null, preset: SolePreset | null) {
   if (!after) return { result: null, staleBecause: [] };
-  const staleBecause = [
-    difference(log, slot.plate(side), after.id, 'the plate'),
-    difference(log, slot.sole(side), after.id, 'the cant under the boot'),
-  ].filter((words) => words !== null);
+  const staleBecause = changesSince(log, log.get(after.id)!);
   if (staleBecause.length || !preset) return { result: null, staleBecause };
   return { result: conformance(after.value, preset), staleBecause };
 }
@@ -172,7 +164,7 @@ export function soleOf(log: Log, now: SideNow, chosen: Chosen, settings: Setting
   const after = one<Measured>(log, slot.measured(side, 'after'));
   const fitted = one<FactOf<'plate.fitted'>>(log, slot.plate(side));
   const preset: SolePreset | null = boot && SOLE_PRESETS[boot.soleStandard];
-  const { result, staleBecause } = judged(log, side, after, preset);
+  const { result, staleBecause } = judged(log, after, preset);
   const problems = failureProblems(side, after?.id ?? '', result);
   const base = {
     before: before?.value ?? null,

@@ -5,7 +5,7 @@
  * A stance reading rests on the pivots of both cuffs, on the footbed, on what is inside the boot and on shell work;
  * its wedge is the cant its author knew under the boot.
  */
-import { otherSide, SIDES } from '../frame.ts';
+import { otherSide } from '../frame.ts';
 import type { Side } from '../frame.ts';
 import { missingForChoice, stance, thickEdge, toStep } from '../maths/stance.ts';
 import type { Stance, StanceRules } from '../maths/stance.ts';
@@ -18,7 +18,7 @@ import type { SoleValue } from '../record/slots.ts';
 import { deg, mm } from '../units.ts';
 import type { Deg, Mm } from '../units.ts';
 import { unheld } from './readings.ts';
-import { bootChanges, difference } from './rests.ts';
+import { changesSince } from './rests.ts';
 import type { Problem, StancePlan } from './shape.ts';
 import { capital, degWords, listed } from './words.ts';
 
@@ -114,14 +114,11 @@ function judge(log: Log, side: Side): Judged[] {
     .filter((fact) => fact.side === side)
     .map((fact) => {
       const wedgeDeg = wedgeOf(log, fact);
-      const pivots = SIDES.map((one) =>
-        difference(log, slot.pivots(one), fact.id, `the pivot setting of the ${one} cuff`),
-      );
       return {
         fact,
         wedgeDeg,
         refused: refusals(log, fact, wedgeDeg),
-        staleBecause: [...bootChanges(log, side, fact.id), ...pivots.filter((words) => words !== null)],
+        staleBecause: changesSince(log, fact),
       };
     });
 }

@@ -149,6 +149,11 @@ export class Log {
     return [...this.#slots.keys()].filter((name) => name.startsWith(prefix));
   }
 
+  /** The slot itself, or, where the name ends in `/`, all that any fact set below it. */
+  under(name: string): string[] {
+    return name.endsWith('/') ? this.slots(name) : [name];
+  }
+
   /** Did the author of one entry know another, replacements standing in the place of what they replace? */
   #supersedes(later: number, earlier: number): boolean {
     const [a, b] = [this.#place(later), this.#place(earlier)];
