@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { operatorCode, startServer } from '../../demo/serve.ts';
+import { startServer } from '../../demo/serve.ts';
 import type { ServerProcess } from '../../demo/serve.ts';
 import { launchBrowser } from '../helpers/browser.ts';
 import { factsOnDisk } from '../helpers/disk.ts';
@@ -37,6 +37,8 @@ afterAll(async () => {
   rmSync(data, { recursive: true, force: true });
 });
 
+/** As the console shows them: for the desk, for measuring, for the bench, for all three. */
+const codes = () => [...server.output().matchAll(/^ *(\d{6}) +[a-z]+/gm)].map(([, code]) => code!);
 const open = async (browser: Browser): Promise<Page> => (await browser.newContext()).newPage();
 
 it('is no page at all to a browser that does not know the authority', async () => {
@@ -61,8 +63,7 @@ it('leads over plain http to the trust page, while a code is waiting to be used'
 
 it(`pairs and syncs over TLS in a browser that trusts the authority (by its ${TRUST})`, async () => {
   const sockets: string[] = [];
-  const shown = /^ *(\d{6}) +desk +\(/m.exec(server.output())![1]!;
-  const desk = await floor.pair(trusting.browser, secure, 'desk', shown);
+  const desk = await floor.pair(trusting.browser, secure, 'desk', codes()[0]!);
   const seen = watch(desk, secure);
   desk.on('websocket', (socket) => sockets.push(socket.url()));
   expect(await desk.evaluate(() => isSecureContext)).toBe(true);
@@ -73,12 +74,7 @@ it(`pairs and syncs over TLS in a browser that trusts the authority (by its ${TR
   expect(factsOnDisk(data, session).map(({ kind }) => kind)).toEqual(['session.opened', 'health.asked']);
   expect(sockets).toContainEqual(expect.stringContaining(`${secure.replace('https', 'wss')}/sync/session/`));
 
-  const measuring = await floor.pair(
-    trusting.browser,
-    secure,
-    'measuring',
-    operatorCode(data, ['measuring']),
-  );
+  const measuring = await floor.pair(trusting.browser, secure, 'measuring', codes()[1]!);
   await button(measuring, /Rosina Thalhammer/).click();
   await button(measuring, /^Cant on the sole/)
     .first()
@@ -95,7 +91,7 @@ it('shuts the trust page over plain http once no code is waiting', async () => {
   const { request } = await stranger.newContext({ ignoreHTTPSErrors: true });
   const paired = async (code: string) =>
     (await request.post(`${secure}/api/pair`, { data: { code }, headers: { origin: secure } })).status();
-  const [used, ...good] = [...server.output().matchAll(/^ *(\d{6}) +[a-z]+/gm)].map(([, code]) => code!);
+  const [used, , ...good] = codes();
   expect(await paired(used!)).toBeGreaterThanOrEqual(400);
   for (const code of good) {
     expect((await page.goto(`${plain}/trust`))?.status()).toBe(200);

@@ -2,7 +2,7 @@
 import { randomBytes } from 'node:crypto';
 import type { Fact, Payload, Role } from '../../core/index.ts';
 import type { Room } from '../../demo/room.ts';
-import type { Station } from '../../demo/station.ts';
+import { Station } from '../../demo/station.ts';
 import { DUAL, SINGLE, Story, story, withMarks } from './facts.ts';
 import type { TestServer } from './server.ts';
 
@@ -34,8 +34,11 @@ export class Opener {
     this.#station = station;
   }
 
+  /** By the console's own code for a shop of one person; it is good once. */
   static async of(shop: TestServer): Promise<Opener> {
-    return new Opener(await shop.station(['desk', 'measuring', 'bench'], 'the opener'));
+    const all = shop.shownCodes().find(({ roles }) => roles.join() === 'desk,measuring,bench');
+    if (!all) throw new Error('the console shows no code for all three stations');
+    return new Opener(await Station.pair(shop.url, all.code, 'the opener'));
   }
 
   /** The facts of `told` under ids of the program's own, so it must not name any by id. */
