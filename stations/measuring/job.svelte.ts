@@ -6,10 +6,17 @@ import { latest } from '../kit/entries.ts';
 import { parseNumber } from '../kit/numbers.ts';
 import type { FactDraft, Session } from '../kit/session.ts';
 import { notTaken } from '../kit/words/refusal.ts';
+import { Knees } from './knees.svelte.ts';
 import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
 import type { Conditions, GapField } from './reading.ts';
 
-export type View = 'ready' | 'stand' | 'read' | 'result';
+export type View = 'ready' | 'stand' | 'read' | 'result' | 'knees';
+
+/** What the other stations see of it. */
+const DOING: Partial<Record<View, { act: string }>> = {
+  read: { act: 'reading the gaps' },
+  knees: { act: 'reading the knees' },
+};
 
 const STANDING_MS = 5 * 60_000;
 
@@ -17,6 +24,7 @@ export class MeasuringJob {
   readonly session: Session;
   readonly reading: Draft<ReturnType<typeof emptyReading>>;
   readonly conditions: Draft<Conditions>;
+  readonly knees: Knees;
   #view = $state<View>('ready');
   #active = $state<GapField>(ORDER[0]!);
   #half = $state(false);
@@ -29,6 +37,7 @@ export class MeasuringJob {
     this.session = session;
     this.reading = new Draft(`reading.${session.id}`, emptyReading);
     this.conditions = new Draft(`conditions.${session.id}`, () => this.#held());
+    this.knees = new Knees(session, (...drafts) => this.add(...drafts));
     this.#view = this.#firstView();
   }
 
@@ -88,6 +97,10 @@ export class MeasuringJob {
   get allClosed(): boolean {
     return SIDES.every((side) => this.closed(side));
   }
+  /** This job goes on to stance and soles. */
+  get full(): boolean {
+    return this.session.plan.steps.some((step) => step.step === 'stance');
+  }
 
   /** Legs the fields go through: those asked for, else those not closed. */
   get readSides(): Side[] {
@@ -117,9 +130,9 @@ export class MeasuringJob {
     this.#view = view;
     this.#problem = null;
     if (view === 'read') this.#active = this.#order[0] ?? ORDER[0]!;
-    if (view === 'stand' || view === 'read') this.#standingSince ??= Date.now();
+    if (view === 'stand' || view === 'read' || view === 'knees') this.#standingSince ??= Date.now();
     else this.#standingSince = null;
-    this.session.doing(view === 'read' ? { act: 'reading the gaps' } : null);
+    this.session.doing(DOING[view] ?? null);
   }
 
   choose(field: GapField): void {
@@ -229,6 +242,7 @@ export class MeasuringJob {
     const asks = (kind: string) => plan.next.some((action) => action.do === kind);
     if (asks('ready.checked') || asks('sole.set') || asks('boot.described') || asks('health.asked'))
       return 'ready';
+    if (this.full && this.allClosed) return 'knees';
     return SIDES.some((side) => plan.sides[side].cuff.rounds.length > 0) || this.allClosed
       ? 'result'
       : 'stand';

@@ -70,6 +70,8 @@ export const desk = {
   },
   agreeBy: 'Agreed by',
   agreeWarranty: 'Told that the maker’s warranty may end',
+  agreeApproval: 'Maker’s approval, reference',
+  agreeApprovalHint: 'only for inserts and rockered soles; empty: none',
   agreeEnter: 'Enter the agreement',
   pause: 'Pause the job',
   pauseWhere: 'Where the boots are',

@@ -2,6 +2,7 @@
 import type { Fact, FactOf } from '../../../core/index.ts';
 import { shown, signed } from '../numbers.ts';
 import { Sided } from './common.ts';
+import { cantWords } from './stance.ts';
 import { hardware, itemWord, outcomeWord } from './boot.ts';
 
 const mm = (value: number) => `${shown(value)} mm`;
@@ -19,6 +20,11 @@ function reading(fact: FactOf<'cuff.read'>): string {
       : `, ${fact.pressure ?? ''} ${fact.contact === 'both' ? 'on both sides' : fact.contact}`;
   return `medial ${shown(fact.medialMm)}, lateral ${mm(fact.lateralMm)}${touch}`;
 }
+
+const kneeText = (offsetMm: number): string =>
+  offsetMm === 0
+    ? 'on the line'
+    : `${mm(Math.abs(offsetMm))} ${offsetMm > 0 ? 'lateral' : 'medial'} of the line`;
 
 const said = (...parts: readonly (string | undefined | false)[]): string => parts.filter(Boolean).join(', ');
 
@@ -76,11 +82,11 @@ export function factSentence(fact: Fact): string {
         fact.note,
       );
     case 'stance.read':
-      return `${Sided(fact.side)} knee ${signed(fact.kneeOffsetMm)} mm from the line`;
+      return said(`${Sided(fact.side)} knee ${kneeText(fact.kneeOffsetMm)}`, fact.restood && 'stood afresh');
     case 'cant.chosen':
-      return `${Sided(fact.side)} cant chosen: ${signed(fact.cantDeg)}°, ${fact.method}`;
+      return said(`${Sided(fact.side)} cant chosen: ${cantWords(fact.cantDeg)}`, fact.method, fact.override);
     case 'plate.fitted':
-      return `${Sided(fact.side)} sole fitted: ${signed(fact.cantDeg)}°, ${fact.method}`;
+      return `${Sided(fact.side)} sole fitted: ${cantWords(fact.cantDeg)}, ${fact.method}, thin edge ${mm(fact.thinEdgeMm)}`;
     case 'sole.measured':
       return `${Sided(fact.side)} sole measured ${fact.when ?? 'after'} the work`;
     case 'foreaft.read':
