@@ -12,5 +12,5 @@ export const medialIsRight = (side: Side): boolean => side === 'left';
 export function cornerAt(side: Side, corner: Corner): { readonly x: number; readonly y: number } {
   const [zone, edge] = corner.split('.');
   const right = (edge === 'medial') === medialIsRight(side);
-  return { x: right ? 146 : 54, y: zone === 'toe' ? 78 : 246 };
+  return { x: right ? 134 : 66, y: zone === 'toe' ? 78 : 246 };
 }

@@ -228,6 +228,7 @@ describe('the knees', () => {
     });
     expect(SIDES.map((side) => stepOf('cant', side).status)).toEqual(['done', 'done']);
     await sound(measuring, 'knees-chosen');
+    await reachable(measuring, button(measuring, /^Next skier/));
   });
 });
 
