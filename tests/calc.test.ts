@@ -131,9 +131,6 @@ function putRight(value: unknown): unknown {
       jobs: (is['jobs'] as { tasks: { station: number }[] }[]).map((job) => ({ ...job, tasks: tasks(job) })),
     };
   }
-  // Known to fail, so not drawn: presses that contradict the rest by hundreds of deviations, on which the estimate
-  // does not find its mode and gives NaN.
-  if ('bound' in is || ('shiftMm' in is && 'sdMm' in is)) return { ...is, sdMm: Math.max(5, is['sdMm']!) };
   // Many runs take long and tell no more.
   if ('runs' in is) return { ...is, runs: (is['runs'] % 20) + 1 };
   if (

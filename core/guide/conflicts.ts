@@ -47,27 +47,34 @@ export function slotWords(name: string): string {
 
 const sideOf = (name: string): Side | undefined => SIDES.find((side) => name.split('/')[1] === side);
 
-const worded = (name: string, facts: readonly string[]): Problem => {
+/** Who entered it, and when by their station's clock: "bench at 09:12". */
+function whoAndWhen(log: Log, id: string): string {
+  const fact = log.get(id);
+  return fact ? `${fact.by.initials ?? fact.by.role} at ${fact.at.slice(11, 16)}` : id;
+}
+
+function worded(log: Log, name: string, facts: readonly string[]): Problem {
   const side = sideOf(name);
   const whose = side ? ` (${side})` : '';
+  const authors = listed(facts.map((id) => whoAndWhen(log, id)));
   return {
     fact: facts.at(-1)!,
     ...(side && { side }),
     code: 'conflict',
-    text: `${capital(slotWords(name))}${whose}: ${listed(facts)} disagree, and neither knew the other. One more entry settles it.`,
+    text: `${capital(slotWords(name))}${whose}: ${authors} disagree, and neither knew of the other. One more entry settles it.`,
   };
-};
+}
 
 /** Every slot whose heads disagree, in the order in which the slots were first set. */
 export const conflictsOf = (log: Log): Problem[] =>
   log.slots('').flatMap((name) => {
     if (gathers(name)) return [];
     const state = log.now(name);
-    return state.is === 'conflict' ? [worded(name, state.facts)] : [];
+    return state.is === 'conflict' ? [worded(log, name, state.facts)] : [];
   });
 
 /** One slot's disagreement in words; null when there is none. */
 export function disputeOf(log: Log, name: string): string | null {
   const state = log.now(name);
-  return state.is === 'conflict' ? worded(name, state.facts).text : null;
+  return state.is === 'conflict' ? worded(log, name, state.facts).text : null;
 }

@@ -40,8 +40,12 @@ export function normalCdf(z: number): number {
 export const logNormalCdf = (z: number): number =>
   z < -25 ? (-z * z) / 2 - Math.log(-z * Math.sqrt(2 * Math.PI)) : Math.log(normalCdf(z));
 
-/** φ(z)/Φ(z): the slope of log Φ. Far below 0, where both vanish, it tends to −z. */
+/**
+ * φ(z)/Φ(z): the slope of log Φ. Far below 0, where both vanish, by its series −z − 1/z + 2/z³, whose second term
+ * keeps the curvature that Newton's method needs.
+ * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 26.2.12.
+ */
 export function normalHazard(z: number): number {
-  if (z < -25) return -z;
+  if (z < -25) return -z - 1 / z + 2 / z ** 3;
   return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI) / normalCdf(z);
 }

@@ -45,6 +45,7 @@ export class Log {
   readonly #index = new Map<string, number>();
   readonly #slots = new Map<string, Written[]>();
   readonly #strikes = new Map<number, number[]>();
+  readonly #today = new Map<string, State>();
   readonly #replaces = new Map<string, { readonly strike: number; readonly target: number }[]>();
   readonly #known: Known[] = [];
 
@@ -106,6 +107,7 @@ export class Log {
 
   /** Where an entry stands in the order of knowing: a replacement stands where the struck entry stood. */
   #place(index: number): number {
+    if (this.#replaces.size === 0) return index;
     let at = index;
     for (let steps = 0; steps < this.facts.length; steps++) {
       const replaced = (this.#replaces.get(this.facts[at]!.id) ?? []).find(
@@ -162,30 +164,51 @@ export class Log {
 
   /** Heads of a slot in one view: what no later fact of the slot, in that view, knew and so superseded. */
   #heads(slot: string, viewer: number | null): Written[] {
-    const seen = (this.#slots.get(slot) ?? []).filter(
-      ({ index }) => this.#sees(viewer, index) && this.#struckBy(index, viewer) === null,
+    return this.#headsAmong(
+      this.#slots.get(slot) ?? [],
+      (index) => this.#sees(viewer, index) && this.#struckBy(index, viewer) === null,
     );
-    return this.#headsAmong(seen);
   }
 
-  #headsAmong(entries: readonly Written[]): Written[] {
+  /** Heads of those entries that `counts`: the newest first asked, since it mostly knew all the others. */
+  #headsAmong(entries: readonly Written[], counts: (index: number) => boolean): Written[] {
     let heads: Written[] = [];
-    for (const written of entries) {
-      heads = heads.filter((head) => !this.#supersedes(written.index, head.index));
+    let settled = 0;
+    for (let i = entries.length - 1; i >= 0; i--) {
+      const written = entries[i]!;
+      // Whoever knew all before them leaves nothing further back to ask, unless a replacement stands there.
+      if (written.index < settled && this.#replaces.size === 0) break;
+      if (!counts(written.index)) continue;
       // A replacement of something older stands behind what superseded that.
-      if (!heads.some((head) => this.#supersedes(head.index, written.index))) heads.push(written);
+      if (heads.some((head) => this.#supersedes(head.index, written.index))) continue;
+      heads = heads.filter((head) => !this.#supersedes(written.index, head.index));
+      heads.push(written);
+      settled = Math.max(settled, this.#known[written.index]!.below);
     }
-    return heads;
+    return heads.toReversed();
+  }
+
+  /** An entry of a slot by its place in the list. */
+  #entry(slot: string, index: number): Written | undefined {
+    const entries = this.#slots.get(slot) ?? [];
+    let [low, high] = [0, entries.length];
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if (entries[middle]!.index < index) low = middle + 1;
+      else high = middle;
+    }
+    return entries[low]?.index === index ? entries[low] : undefined;
   }
 
   /** Entries of a slot that the author of a fact with a basis named, or null when it named none there. */
   #named(slot: string, viewer: number): Written[] | null {
-    const { basis } = this.facts[viewer]!;
-    if (!basis) return null;
-    const named = (this.#slots.get(slot) ?? []).filter(
-      ({ index }) => index < viewer && basis.includes(this.facts[index]!.id),
-    );
-    return named.length ? named : null;
+    const named = new Map<number, Written>();
+    for (const id of this.facts[viewer]!.basis ?? []) {
+      const at = this.#index.get(id);
+      const entry = at === undefined || at >= viewer ? undefined : this.#entry(slot, at);
+      if (entry) named.set(entry.index, entry);
+    }
+    return named.size ? [...named.values()].sort((a, b) => a.index - b.index) : null;
   }
 
   /**
@@ -194,14 +217,13 @@ export class Log {
    */
   #seenBy(slot: string, viewer: number): Written[] {
     const named = this.#named(slot, viewer);
-    if (named) return this.#headsAmong(named);
+    if (named) return this.#headsAmong(named, () => true);
     const heads = this.#heads(slot, viewer);
     if (!this.facts[viewer]!.basis || heads.every(({ index }) => this.#struckBy(index, null) === null))
       return heads;
     return this.#headsAmong(
-      (this.#slots.get(slot) ?? []).filter(
-        ({ index }) => this.#knew(viewer, index) && this.#struckBy(index, null) === null,
-      ),
+      this.#slots.get(slot) ?? [],
+      (index) => this.#knew(viewer, index) && this.#struckBy(index, null) === null,
     );
   }
 
@@ -234,7 +256,9 @@ export class Log {
 
   /** A slot as it is now. */
   now(slot: string): State {
-    return this.#stateOf(slot, this.#heads(slot, null));
+    let state = this.#today.get(slot);
+    if (!state) this.#today.set(slot, (state = this.#stateOf(slot, this.#heads(slot, null))));
+    return state;
   }
 
   /** What stands in a struck entry's place, following replacements of replacements. */
@@ -244,7 +268,7 @@ export class Log {
       const strike = this.#struckBy(at.index, null);
       if (strike === null) return at;
       const replacement = this.#index.get((this.facts[strike] as FactOf<'struck'>).replacedBy ?? '');
-      const next = this.#slots.get(slot)?.find((w) => w.index === replacement);
+      const next = replacement === undefined ? undefined : this.#entry(slot, replacement);
       if (!next) return null;
       at = next;
     }
