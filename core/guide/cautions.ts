@@ -75,7 +75,8 @@ export function cautionsOf(scene: Scene, steps: readonly Step[]): Caution[] {
     if (closing.is !== 'closed') cautions.push(...ofCuff.map((c) => ({ step: 'cuff' as const, side, ...c })));
     if (sight.cuff.verdict === 'out-of-travel' || sight.cuff.limitedBy === 'travel')
       cautions.push(...ofTravel.map((c) => ({ step: 'cuff' as const, side, ...c })));
-    if (wedgeIn) cautions.push({ step: 'stance', side, ...ofWedge });
+    if (wedgeIn || (scene.service === 'full' && scene.cuffsClosed))
+      cautions.push({ step: 'stance', side, ...ofWedge });
   }
   if (has('sole')) cautions.push(...ofSole.map((c) => ({ step: 'sole' as const, ...c })));
   if (has('binding')) cautions.push({ step: 'binding', ...ofSole[0]! });

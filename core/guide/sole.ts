@@ -5,7 +5,7 @@ import type { RoutingFault } from '../maths/routing.ts';
 import { foreAftRise, planing, plates, standHeight } from '../maths/sole.ts';
 import type { SoleWork, Zones } from '../maths/sole.ts';
 import { conformance, SOLE_PRESETS } from '../maths/standards.ts';
-import type { Conformance, SolePreset } from '../maths/standards.ts';
+import type { Conformance, SolePlace, SolePreset } from '../maths/standards.ts';
 import type { Pair } from '../maths/hardware.ts';
 import type { FactOf } from '../record/facts.ts';
 import type { Log } from '../record/log.ts';
@@ -112,6 +112,18 @@ function faultWords(fault: RoutingFault): string {
   }
 }
 
+const MEASURE_WORDS = {
+  heightMedialMm: 'height medial',
+  heightLateralMm: 'height lateral',
+  widthMm: 'width',
+  parallelMm: 'medial against lateral height',
+} as const;
+
+const placeWords = (where: SolePlace): string => {
+  const [zone, measure] = where.split('.') as ['toe' | 'heel', keyof typeof MEASURE_WORDS];
+  return `${zone} ${MEASURE_WORDS[measure]}`;
+};
+
 const EMPTY = { plate: null, rout: null, lugLeft: null, standHeightMm: null } as const;
 
 /** Thicknesses, routing and stand height of a job, with what keeps any of them from being told. */
@@ -153,7 +165,7 @@ function failureProblems(side: Side, fact: string, result: Conformance | null): 
     fact,
     side,
     code: 'sole-out-of-limits',
-    text: `The ${side} sole is out of its limits at ${where}: ${mmWords(is)}, and must be ${mmWords(min)} to ${mmWords(max)}.`,
+    text: `The ${side} sole is out of its limits, ${placeWords(where)}: ${mmWords(is)}, and must be ${mmWords(min)} to ${mmWords(max)}.`,
   }));
 }
 

@@ -8,7 +8,7 @@ import { lacking } from './cant.ts';
 import { isReady } from './readings.ts';
 import type { Scene } from './scene.ts';
 import type { Step, StepName, StepStatus } from './shape.ts';
-import { capital, degWords, listed, mmWords } from './words.ts';
+import { cantWords, capital, degWords, listed, mmWords } from './words.ts';
 
 type Outcome = { readonly status: StepStatus; readonly because: readonly string[] };
 const outcome = (status: StepStatus, ...because: string[]): Outcome => ({ status, because });
@@ -122,7 +122,7 @@ function cantStep(scene: Scene, side: Side): Outcome {
   if (!scene.cuffsClosed) return outcome('blocked', BOTH_CUFFS_FIRST);
   const { chosen, stance } = scene.sides[side];
   if (chosen.is === 'chosen')
-    return outcome('done', `${capital(side)} cant ${degWords(chosen.fact.cantDeg)} chosen.`);
+    return outcome('done', `${capital(side)} cant chosen: ${cantWords(chosen.fact.cantDeg)}.`);
   if (chosen.is === 'stale') return outcome('stale', ...chosen.because);
   if (stanceStep(scene, side).status !== 'done') return outcome('blocked', `The ${side} stance comes first.`);
   const { verdict, roundedDeg, thickEdge } = stance.plan;
@@ -137,7 +137,7 @@ function cantStep(scene: Scene, side: Side): Outcome {
     case 'cant':
       return outcome(
         'ready',
-        `Choose ${degWords(roundedDeg!)}, thick edge ${thickEdge}.${stance.secondLook ? ' A second technician looks first.' : ''}`,
+        `Choose ${degWords(Math.abs(roundedDeg!))}, thick edge ${thickEdge}.${stance.secondLook ? ' A second technician looks first.' : ''}`,
       );
     case 'blocked':
     case 'unread':

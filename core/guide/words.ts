@@ -37,3 +37,7 @@ export const percent = (chance: number): string => `${Math.round(chance * 100)} 
 /** `a`, `a and b`, `a, b and c`. */
 export const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+
+/** A cant in words: `1.5°, thick edge medial`, `flat`. */
+export const cantWords = (cantDeg: number): string =>
+  cantDeg === 0 ? 'flat' : `${degWords(Math.abs(cantDeg))}, thick edge ${cantDeg > 0 ? 'medial' : 'lateral'}`;

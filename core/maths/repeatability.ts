@@ -67,8 +67,11 @@ export const minimalChange = (sem: number): number => repeatabilityCoefficient(s
 export interface Icc {
   /** ICC(1,1): repeats are interchangeable. One-way random effects. */
   readonly oneWay: number;
-  /** ICC(2,1), absolute agreement: each column is one technician of many. Two-way random effects. */
-  readonly agreement: number;
+  /**
+   * ICC(2,1), absolute agreement: each column is one technician of many. Two-way random effects. Null where readings
+   * that only cross leave nothing to divide by, as in 0, 1.5 against 1.5, 0.
+   */
+  readonly agreement: number | null;
   /**
    * ICC(3,1), consistency: these technicians and no others, whose fixed differences do not count. Two-way mixed
    * effects. Null where nothing but those differences varies.
@@ -94,7 +97,7 @@ export function icc(rows: readonly (readonly number[])[]): Icc | null {
   const msError = Math.max(0, total - between - columns) / ((n - 1) * (k - 1));
   return {
     oneWay: (msRow - msWithin) / (msRow + (k - 1) * msWithin),
-    agreement: (msRow - msError) / (msRow + (k - 1) * msError + (k * (msColumn - msError)) / n),
+    agreement: quotient(msRow - msError, msRow + (k - 1) * msError + (k * (msColumn - msError)) / n),
     consistency: quotient(msRow - msError, msRow + (k - 1) * msError),
   };
 }

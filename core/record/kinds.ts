@@ -164,6 +164,7 @@ export const KINDS = {
       line: object({ offsetMm: mmIn(-60, 60), angleDeg: degIn(-30, 30) }).optional(),
     }),
   ),
+  // Across: positive when the floor falls to the skier's left. Along: positive when it falls toward the toes.
   'floor.checked': kind(['measuring'], (object) =>
     object({ crossDeg: degIn(-15, 15), alongDeg: degIn(-15, 15) }),
   ),

@@ -18,6 +18,8 @@ export class Place {
 
   go(session: string | null): void {
     location.hash = session ?? '';
+    // Another session is another page, and begins at its top.
+    scrollTo(0, 0);
     this.#read();
   }
 

@@ -33,6 +33,15 @@ const finite = (value: unknown) => {
 };
 
 describe('whatever was read', () => {
+  it('that only crosses has no agreement to speak of', () => {
+    expect(
+      icc([
+        [0, 1.5],
+        [1.5, 0],
+      ]),
+    ).toMatchObject({ oneWay: -1, agreement: null, consistency: -1 });
+  });
+
   it('every number is finite', () => {
     fc.assert(
       fc.property(anyTable, anyStudy, (table, study) => {
