@@ -154,7 +154,8 @@ it('loses nothing to a reload: typed, just entered, or entered without a server'
   await kill();
   await floor.savedState(page).filter({ hasText: 'No connection' }).waitFor();
   await tapAndReload(page);
-  await page.waitForURL(/^chrome-error:/);
+  // Not waitForURL: it throws when it sees the navigation fail, which is what is waited for.
+  await until(() => page.url().startsWith('chrome-error:'), 'the page that says there is no server');
   await startAgain();
   await page.goto(address);
   await page.getByText(/Lateral gap wider by 1 mm/).waitFor();
