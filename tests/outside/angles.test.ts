@@ -68,15 +68,17 @@ describe('symmetric taper: 2·tan(θ/2) per inch (Turning and Boring Tapers, 190
 
 describe('one-sided wedge: rise = width·tan θ (plane trigonometry; exact)', () => {
   it.each([
-    [69, 0.5, 0.6022],
-    [69, 1, 1.2044],
-    [69, 1.5, 1.8068],
-    [69, 2, 2.4095],
-    [69, 3, 3.6161],
-    [62, 1, 1.0822],
-    [100, 1, 1.7455],
-  ] as const)('%d mm at %d° rise %d mm', (width, angle, rise) => {
+    // width, angle, rise by the tangent (a plate) and by the sine (the same width measured along the slope)
+    [69, 0.5, 0.6022, 0.6021],
+    [69, 1, 1.2044, 1.2042],
+    [69, 1.5, 1.8068, 1.8062],
+    [69, 2, 2.4095, 2.4081],
+    [69, 3, 3.6161, 3.6112],
+    [62, 1, 1.0822, 1.082],
+    [100, 1, 1.7455, 1.7452],
+  ] as const)('%d mm at %d° rise %d mm, along the slope %d mm', (width, angle, rise, bySin) => {
     expect(Math.abs(width * tanDeg(deg(angle)) - rise)).toBeLessThanOrEqual(printed(4));
+    expect(Math.abs(width * sinDeg(deg(angle)) - bySin)).toBeLessThanOrEqual(printed(4));
     expect(degAtan(rise / width)).toBeCloseTo(angle, 3);
   });
 
@@ -87,14 +89,23 @@ describe('one-sided wedge: rise = width·tan θ (plane trigonometry; exact)', ()
 
 describe('a leg that turns about its foot: H·sin θ at mean knee heights of a public survey (exact)', () => {
   it.each([
-    [438, 7.64],
-    [449, 7.84],
-    [468, 8.17],
-    [488, 8.52],
-    [500, 8.73],
-  ] as const)('1° at %d mm is %d mm', (height, across) => {
-    expect(Math.abs(height * sinDeg(deg(1)) - across)).toBeLessThanOrEqual(printed(2));
-  });
+    // height, angle, across by the sine and by the tangent, drop
+    [438, 1, 7.644, 7.645, 0.0667],
+    [449, 1, 7.836, 7.837, 0.0684],
+    [468, 1, 8.168, 8.169, 0.0713],
+    [488, 1, 8.517, 8.518, 0.0743],
+    [500, 1, 8.726, 8.728, 0.0762],
+    [500, 1.5, 13.088, 13.093, 0.1713],
+    [500, 2, 17.45, 17.46, 0.3046],
+  ] as const)(
+    '%d mm up at %d° are %d mm across by the sine, %d by the tangent, %d down',
+    (h, at, bySin, byTan, drop) => {
+      const angle = deg(at);
+      expect(Math.abs(h * sinDeg(angle) - bySin)).toBeLessThanOrEqual(printed(3));
+      expect(Math.abs(h * tanDeg(angle) - byTan)).toBeLessThanOrEqual(printed(3));
+      expect(Math.abs(h * (1 - Math.cos(toRad(angle))) - drop)).toBeLessThanOrEqual(printed(4));
+    },
+  );
 
   it.each([
     [10, 468, 1.2241, 1.2244],

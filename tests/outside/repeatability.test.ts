@@ -90,6 +90,10 @@ describe('thermal impedance, 10 parts × 3 people × 3 (Houf & Burman 1988, as p
     expect([study.part, study.technician, study.interaction, study.error].map((s) => s.df)).toEqual([
       9, 2, 18, 60,
     ]);
+    const sources = [study.part, study.technician, study.interaction, study.error];
+    expect(sources.reduce((sum, { ss }) => sum + ss, 0)).toBeCloseTo(4054.4, 6);
+    const meanSquares = [437.3284, 19.6333, 2.6951, 0.5111];
+    sources.forEach(({ ss, df }, i) => expect(ss / df).toBeCloseTo(meanSquares[i]!, 4));
   });
 
   it('F 162.27, 7.28 and 5.27', () => {
