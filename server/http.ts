@@ -2,21 +2,19 @@
 import { Hono } from 'hono';
 import type { Context } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
-import { getCookie, setCookie } from 'hono/cookie';
-import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
 import { z } from 'zod';
 import { CLOSE, PROTOCOL, STATION_ROLES } from '../core/index.ts';
-import type { StationRole } from '../core/index.ts';
+import { body, No, NOT_FOUND, refusal } from './answer.ts';
+import { keepCookie, me, need, tokenOf } from './asker.ts';
 import type { Env } from './env.ts';
-import { COOKIE } from './entrance.ts';
 import type { Hub } from './hub.ts';
 import { BOUND } from './limits.ts';
 import type { Shop } from './meta.ts';
 import { isOurHost, isSameOrigin } from './origins.ts';
 import type { Origins } from './origins.ts';
 import { secureHeaders, servePages } from './pages.ts';
-import type { Station, Stations } from './pair.ts';
+import type { Stations } from './pair.ts';
 import type { People, Person } from './people.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
@@ -35,20 +33,6 @@ export interface HttpDeps {
   readonly trust: Trust | null;
   now(): number;
 }
-
-/** An answer that says no, thrown from a route and turned into a response in one place. */
-class No extends Error {
-  constructor(
-    readonly status: ContentfulStatusCode,
-    readonly code: string,
-    readonly text: string,
-  ) {
-    super(text);
-  }
-}
-
-/** Seconds a browser keeps the cookie: browsers cap it at 400 days, and every start of a page renews it. */
-const COOKIE_SECONDS = 400 * 24 * 3600;
 
 const key = z.string().regex(/^[A-Za-z0-9_-]{1,40}$/);
 const PairBody = z.strictObject({
@@ -106,62 +90,13 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   return app;
 }
 
-const NOT_FOUND = new No(404, 'not-found', 'There is nothing under this address.');
 const TOO_LARGE = new No(413, 'too-large', `A request has at most ${BOUND.bodyBytes} bytes.`);
-
-const refusal = (c: Context, { status, code, text }: No) => c.json({ error: { code, text } }, status);
 
 function answerError(log: Logger, error: Error, c: Context<Env>) {
   if (error instanceof No) return refusal(c, error);
   log.error({ err: error, method: c.req.method, path: c.req.path.slice(0, 80) }, 'request failed');
   return refusal(c, new No(500, 'failed', 'The server failed on this; its log says how.'));
 }
-
-/** The request's body as `schema` wants it; says which field does not fit. */
-async function body<T>(c: Context, schema: z.ZodType<T>): Promise<T> {
-  const raw: unknown = await c.req.json().catch((error: unknown) => {
-    throw error instanceof No ? error : new No(400, 'not-json', 'The request’s body is not JSON.');
-  });
-  const parsed = schema.safeParse(raw);
-  if (parsed.success) return parsed.data;
-  const issue = parsed.error.issues[0]!;
-  throw new No(400, 'shape', `${issue.path.join('.') || 'The body'}: ${issue.message}.`);
-}
-
-/** Who asks, if paired and granted one of `roles`. */
-function need({ stations }: HttpDeps, c: Context, roles: readonly StationRole[] = STATION_ROLES): Station {
-  const station = stations.authenticate(getCookie(c, COOKIE));
-  if (!station) throw new No(401, 'unpaired', 'This station is not paired, or no longer.');
-  if (!station.roles.some((role) => roles.includes(role)))
-    throw new No(
-      403,
-      'forbidden',
-      `This is for ${roles.join(' and ')}; this station is ${station.roles.join(' and ')}.`,
-    );
-  return station;
-}
-
-function keepCookie({ origins }: HttpDeps, c: Context, token: string): void {
-  const secure = origins.scheme === 'https';
-  setCookie(c, COOKIE, token, {
-    httpOnly: true,
-    sameSite: 'Strict',
-    secure,
-    path: '/',
-    maxAge: COOKIE_SECONDS,
-  });
-}
-
-const me = ({ boot, origins, shop }: HttpDeps, { device, number, name, roles }: Station) => ({
-  device,
-  number,
-  name,
-  roles,
-  boot,
-  protocol: PROTOCOL,
-  plain: origins.scheme === 'http',
-  shop,
-});
 
 const PAIR_ERRORS = {
   wrong: new No(403, 'wrong-code', 'This code is not known; a code works once.'),
@@ -187,7 +122,7 @@ function stationRoutes(app: Hono<Env>, deps: HttpDeps): void {
   });
   app.get('/api/me', (c) => {
     const station = need(deps, c);
-    keepCookie(deps, c, getCookie(c, COOKIE)!);
+    keepCookie(deps, c, tokenOf(c)!);
     return c.json(me(deps, station));
   });
   app.post('/api/codes', async (c) => {

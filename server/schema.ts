@@ -8,9 +8,8 @@ export type Db = Database.Database;
 
 /** "FIBU": tells our files from any other SQLite database. */
 const APPLICATION_ID = 0x46494255;
-/** Raised with every change of the tables. */
-export const FORMAT = 1;
 
+/** Format 1. A new database is made in this format and then brought up by `UPGRADES`, like any older one. */
 const TABLES = `
 CREATE TABLE meta (key TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT, WITHOUT ROWID;
 
@@ -68,6 +67,33 @@ CREATE TABLE people (
 ) STRICT, WITHOUT ROWID;
 `;
 
+/** What brings a database of format n to n + 1, the first from 1 to 2. Added to at the end, and never changed. */
+const UPGRADES: readonly string[] = [
+  `
+-- revoked_ms: when the desk ended this station's token; the hash stays, so that it can be told so.
+ALTER TABLE stations ADD COLUMN revoked_ms INTEGER;
+ALTER TABLE stations ADD COLUMN seen_ms INTEGER;
+
+-- Entries that a revoked station still held. Nothing of them is in a session until the desk takes them in.
+CREATE TABLE quarantine (
+  id INTEGER PRIMARY KEY,
+  station INTEGER NOT NULL,
+  session TEXT NOT NULL,
+  fact TEXT NOT NULL,
+  state TEXT NOT NULL,
+  reason TEXT,
+  json TEXT,
+  bytes INTEGER NOT NULL,
+  handed_ms INTEGER NOT NULL,
+  decided_ms INTEGER,
+  UNIQUE (station, session, fact)
+) STRICT;
+`,
+];
+
+/** Raised by every upgrade of the tables. */
+export const FORMAT = 1 + UPGRADES.length;
+
 /** A data directory that cannot be used. The message is one sentence for the person at the console. */
 export class UnusableData extends Error {}
 
@@ -121,7 +147,7 @@ function migrate(db: Db, path: string): void {
     db.transaction(() => {
       db.exec(TABLES);
       db.pragma(`application_id = ${APPLICATION_ID}`);
-      db.pragma(`user_version = ${FORMAT}`);
+      upgrade(db, 1);
     }).immediate();
     return;
   }
@@ -130,4 +156,11 @@ function migrate(db: Db, path: string): void {
     throw new UnusableData(
       `${path} was written by a newer Fibula (format ${format}); this one reads up to format ${FORMAT}.`,
     );
+  if (format < FORMAT) db.transaction(() => upgrade(db, format)).immediate();
+}
+
+/** All the steps or none: the caller's transaction holds them together. */
+function upgrade(db: Db, format: number): void {
+  for (const step of UPGRADES.slice(format - 1)) db.exec(step);
+  db.pragma(`user_version = ${FORMAT}`);
 }

@@ -6,7 +6,7 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { lockDirectory } from '../../server/lock.ts';
-import { openDatabase, UnusableData } from '../../server/schema.ts';
+import { FORMAT, openDatabase, UnusableData } from '../../server/schema.ts';
 import type { Db } from '../../server/schema.ts';
 import { Store } from '../../server/store.ts';
 import { floor, opened } from './helpers/entries.ts';
@@ -60,12 +60,31 @@ describe('opening', () => {
     expect(db.pragma('synchronous', { simple: true })).toBe(2);
   });
 
+  it('brings a file of format 1 up, with all that is in it', () => {
+    db.exec(`DROP TABLE quarantine; ALTER TABLE stations DROP COLUMN revoked_ms;
+      ALTER TABLE stations DROP COLUMN seen_ms; PRAGMA user_version = 1;
+      INSERT INTO stations (device, name, roles, paired_ms) VALUES ('bench-1', 'the press', '["bench"]', ${NOW})`);
+    db.close();
+    db = openDatabase(data);
+    expect(db.pragma('user_version', { simple: true })).toBe(FORMAT);
+    expect(db.prepare('SELECT * FROM stations').all()).toEqual([
+      expect.objectContaining({
+        number: 1,
+        device: 'bench-1',
+        name: 'the press',
+        revoked_ms: null,
+        seen_ms: null,
+      }),
+    ]);
+    expect(db.prepare('SELECT count(*) FROM quarantine').pluck().get()).toBe(0);
+  });
+
   it('refuses a file of a newer format, naming both', () => {
     db.pragma('user_version = 99');
     db.close();
-    expect(() => openDatabase(data)).toThrow(/newer Fibula \(format 99\).*format 1/);
+    expect(() => openDatabase(data)).toThrow(new RegExp(`newer Fibula \\(format 99\\).*format ${FORMAT}\\.`));
     const other = new Database(join(data, 'fibula.db'));
-    other.pragma('user_version = 1');
+    other.pragma(`user_version = ${FORMAT}`);
     other.close();
     db = openDatabase(data);
   });
