@@ -18,8 +18,10 @@ export {
   SOLE_STANDARDS,
 } from './record/kinds.ts';
 export type { Kind, Payload, Role } from './record/kinds.ts';
-export { admit, mayStrike, mayWrite, sameJson } from './record/admit.ts';
+export { admit, mayStrike, mayWrite } from './record/admit.ts';
 export type { KnownFacts, Verdict, Writer } from './record/admit.ts';
+export { PERSONAL, personalIn, sameButPersonal, withoutPersonal } from './record/personal.ts';
+export { sameJson } from './record/same.ts';
 export { REFUSALS } from './record/refusals.ts';
 export type { Refusal, RefusalCode } from './record/refusals.ts';
 export {

@@ -123,6 +123,10 @@ class Extended implements KnownFacts {
     return this.#base.size + this.#added.size;
   }
 
+  get erased(): boolean {
+    return this.#base.erased ?? false;
+  }
+
   get added(): readonly Fact[] {
     return [...this.#added.values()];
   }

@@ -9,7 +9,9 @@ import { parseStrict } from './facts.ts';
 import type { Fact } from './facts.ts';
 import { KINDS } from './kinds.ts';
 import type { Kind, Role } from './kinds.ts';
+import { personalIn, sameButPersonal } from './personal.ts';
 import type { Refusal, RefusalCode } from './refusals.ts';
+import { sameJson } from './same.ts';
 
 /** Who writes: the authenticated device, and every role granted to it. */
 export interface Writer {
@@ -20,6 +22,8 @@ export interface Writer {
 /** As much of a session's log as the question needs. A `Map` by id fits. */
 export interface KnownFacts {
   readonly size: number;
+  /** Personal texts of this session were erased: none is taken any more. */
+  readonly erased?: boolean;
   get(id: string): Fact | undefined;
 }
 
@@ -35,21 +39,6 @@ export const mayStrike = (role: Role, target: Fact): boolean =>
   target.kind !== 'session.opened' &&
   target.by.role !== 'server' &&
   (role === 'desk' || mayWrite(role, target.kind));
-
-/** Equal as JSON values, whatever the order of keys. */
-export function sameJson(a: unknown, b: unknown): boolean {
-  if (a === b) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  if (Array.isArray(a) !== Array.isArray(b)) return false;
-  const keys = Object.keys(a);
-  return (
-    keys.length === Object.keys(b).length &&
-    keys.every(
-      (k) =>
-        Object.hasOwn(b, k) && sameJson((a as Record<string, unknown>)[k], (b as Record<string, unknown>)[k]),
-    )
-  );
-}
 
 /** `already` is true for a fact that is there with the same value: nothing to add, nothing wrong. */
 export function admit(known: KnownFacts, value: unknown, writer: Writer): Verdict {
@@ -74,7 +63,7 @@ export function admit(known: KnownFacts, value: unknown, writer: Writer): Verdic
 
   const there = known.get(fact.id);
   if (there)
-    return sameJson(there, fact)
+    return sameJson(there, fact) || (known.erased && sameButPersonal(there, fact))
       ? { ok: true, fact, already: true }
       : refuse('id-taken', 'id', `${fact.id} is another fact`);
 
@@ -86,6 +75,10 @@ export function admit(known: KnownFacts, value: unknown, writer: Writer): Verdic
     );
   if (known.size >= LIMIT.factsPerSession)
     return refuse('full', '', `a session holds ${LIMIT.factsPerSession} facts`);
+
+  const personal = known.erased ? personalIn(fact) : null;
+  if (personal !== null)
+    return refuse('erased', personal, 'is a personal text; those of this session were erased');
 
   if (fact.kind === 'struck') {
     const target = known.get(fact.fact);

@@ -15,6 +15,8 @@ export const REFUSALS = [
   'unknown-target',
   /** The session holds as many facts as it may. */
   'full',
+  /** Personal texts of the session were erased, and this fact says one. */
+  'erased',
 ] as const;
 
 export type RefusalCode = (typeof REFUSALS)[number];

@@ -50,6 +50,7 @@ export const refusalWord: Record<RefusalCode, string> = {
   opening: 'A session is opened once, and first',
   'unknown-target': 'What it strikes is not in this session',
   full: 'The session holds all it can',
+  erased: 'Notes of this session were erased, and it takes no new ones',
 };
 
 export const common = {
