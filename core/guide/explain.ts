@@ -56,7 +56,7 @@ export function explain(facts: readonly { readonly kind: string }[]): Explanatio
   const scene = sceneOf(new Log(facts));
   return SIDES.flatMap((side) => {
     const own = scene.sides[side];
-    const plan = sidePlan(scene.log, own);
+    const plan = sidePlan(own);
     return leaves(plan, []).map(({ path, value }) => {
       const ground: Ground = { scene, side, own, plan, at: path.filter(isIndex).map(Number) };
       const name = path.map((step) => (isIndex(step) ? '*' : step)).join('.');

@@ -6,7 +6,6 @@ import { SIDES } from '../frame.ts';
 import { mayWrite } from '../record/admit.ts';
 import { Log } from '../record/log.ts';
 import { cautionsOf } from './cautions.ts';
-import { foreAftOf } from './foreaft.ts';
 import { nextOf } from './next.ts';
 import { sceneOf } from './scene.ts';
 import type { Scene, SideScene } from './scene.ts';
@@ -15,11 +14,11 @@ import { handoverBlocks, stepsOf } from './steps.ts';
 import { listed } from './words.ts';
 
 /** The numbers of one side. */
-export const sidePlan = (log: Log, { now, sight, stance, sole }: SideScene): SidePlan => ({
+export const sidePlan = ({ sight, stance, sole, foreAft }: SideScene): SidePlan => ({
   cuff: sight.cuff,
   stance: stance.plan,
   sole: sole.plan,
-  foreAft: foreAftOf(log, now),
+  foreAft: foreAft.plan,
 });
 
 /** The gate refuses these; a hand-written file may hold them. */
@@ -58,7 +57,7 @@ export function plan(facts: readonly { readonly kind: string }[]): Plan {
   const log = new Log(facts);
   const scene = sceneOf(log);
   const steps = stepsOf(scene);
-  const [left, right] = SIDES.map((side) => sidePlan(log, scene.sides[side]));
+  const [left, right] = SIDES.map((side) => sidePlan(scene.sides[side]));
   return {
     format: 'fibula-plan/1',
     sides: { left: left!, right: right! },

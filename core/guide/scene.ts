@@ -18,6 +18,8 @@ import type { Closing } from './closing.ts';
 import { conflictsOf } from './conflicts.ts';
 import { cuffOf } from './cuff.ts';
 import type { CuffSight } from './cuff.ts';
+import { foreAftOf } from './foreaft.ts';
+import type { ForeAftSight } from './foreaft.ts';
 import type { Problem } from './shape.ts';
 import { settingsOf, sideNow } from './side.ts';
 import type { SideNow } from './side.ts';
@@ -38,6 +40,7 @@ export interface SideScene {
   readonly stance: StanceSight;
   readonly chosen: Chosen;
   readonly sole: SoleSight;
+  readonly foreAft: ForeAftSight;
 }
 
 export interface Scene {
@@ -135,6 +138,7 @@ function sidesOf(log: Log, settings: Settings) {
   };
   const chosen = { left: picked.left.chosen, right: picked.right.chosen };
   const sole = soles(log, cuffs, chosen, settings);
+  const foreAft = { left: foreAftOf(log, cuffs.left.now), right: foreAftOf(log, cuffs.right.now) };
   const scene = (side: Side): SideScene => ({
     ...cuffs[side],
     soleTouched: touched(log, side, cuffs[side].now.sole),
@@ -142,6 +146,7 @@ function sidesOf(log: Log, settings: Settings) {
     stance: stance[side],
     chosen: chosen[side],
     sole: sole[side],
+    foreAft: foreAft[side],
   });
   const problems = [
     ...SIDES.flatMap((side) => [
@@ -149,6 +154,7 @@ function sidesOf(log: Log, settings: Settings) {
       ...stance[side].problems,
       ...picked[side].problems,
       ...sole[side].problems,
+      ...foreAft[side].problems,
     ]),
     ...SIDES.flatMap((side) => wrongSide(log, legs[side], legs[otherSide(side)], settings)),
     ...comparison(stance, settings),

@@ -115,7 +115,11 @@ export const RESTS: Readonly<Record<Kind, readonly Edge[]>> = {
   'cant.chosen': [edge('through', stance), edge('own', cant)],
   'plate.fitted': [edge('known', of('work.agreed'), cant, before), edge('own', plate, sole)],
   'sole.measured': [edge('value', plate, sole), edge('own', ({ side, when }) => slot.measured(side, when))],
-  'foreaft.read': [edge('known', inside, plate), edge('own', ({ side }) => slot.foreAft(side))],
+  'foreaft.read': [
+    edge('value', inside),
+    edge('known', plate),
+    edge('own', ({ side }) => slot.foreAft(side)),
+  ],
   'work.agreed': alone('work.agreed'),
   'health.asked': alone('health.asked'),
   paused: alone('paused'),

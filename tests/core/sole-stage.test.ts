@@ -301,6 +301,55 @@ describe('fore-aft', () => {
   });
 });
 
+describe('fore-aft, once something has changed', () => {
+  const angled = (): Story => {
+    const s = closed();
+    s.add('inside.set', { side: 'left', boardHeelMm: 28 });
+    s.add('foreaft.read', {
+      side: 'left',
+      boardHeelMm: 28,
+      boardToeMm: 20,
+      boardSpanMm: 180,
+      standHeelMm: 26,
+      standToeMm: 24,
+    });
+    return s;
+  };
+
+  it('[FOR-2] another inside makes the reading stale: no angles, and it is said why; put back, they are there', () => {
+    const s = angled();
+    const { rampDeg } = of(s).foreAft;
+    expect(rampDeg).toBeGreaterThan(0);
+    s.add('inside.set', { side: 'left', heelLiftMm: 3 });
+    expect(of(s).foreAft).toMatchObject({ rampDeg: null, deltaDeg: null, netRampDeg: null });
+    const said = plan(s.facts).problems.filter(({ text }) => text.includes('fore-aft'));
+    expect(said).toMatchObject([{ code: 'stale', text: expect.stringContaining('heel lift') as string }]);
+    s.add('struck', { fact: s.facts.at(-1)!.id, reason: 'undo' }, { role: 'desk' });
+    expect(of(s).foreAft.rampDeg).toBe(rampDeg);
+  });
+
+  it('[FOR-1] a wedge is counted as far as it is another than the one under the boot when it was read', () => {
+    const s = angled();
+    const flat = of(s).foreAft.deltaDeg!;
+    const wedge = (foreAftDeg: number) =>
+      s.add('plate.fitted', { side: 'left', cantDeg: 0, method: 'plate', thinEdgeMm: 3, foreAftDeg });
+    wedge(0.5);
+    expect(of(s).foreAft.deltaDeg).toBeCloseTo(flat + 0.5, 9);
+    s.add('foreaft.read', {
+      side: 'left',
+      boardHeelMm: 28,
+      boardToeMm: 20,
+      boardSpanMm: 180,
+      standHeelMm: 30,
+      standToeMm: 24,
+    });
+    const over = of(s).foreAft.deltaDeg!;
+    expect(over).toBeCloseTo((Math.atan(6 / 305) * 180) / Math.PI, 9);
+    wedge(1.25);
+    expect(of(s).foreAft.deltaDeg).toBeCloseTo(over + 0.75, 9);
+  });
+});
+
 describe('the other leg', () => {
   it('[CUF-18] a reading that fits the other leg is questioned', () => {
     const s = story();

@@ -93,7 +93,7 @@ export function stalenessPage(): string {
       '- Without a description of the boot nothing of it is judged.',
       '- A cant chosen with an override stays chosen; a fitted plate that is not the chosen cant makes the work due again, and is not stale.',
       '- The sole measured before the work is taken as it was; only the finished one is judged.',
-      '- A fore-aft reading is taken as it was read; a wedge fitted since is added to it.',
+      '- A wedge fitted since a fore-aft reading is added to its angles, and does not spoil it.',
     ].join('\n'),
     '',
   ].join('\n\n');

@@ -57,6 +57,7 @@ function cuffDone(s: Story, side: Side): void {
   s.add('ready.checked', { side, item: 'liner', outcome: 'done' });
   s.add('inside.set', { side, ...INSIDE });
   s.add('shell.worked', { side, spot: 'navicular', method: 'stretch' });
+  s.add('foreaft.read', { side, boardHeelMm: 24, boardToeMm: 12, boardSpanMm: 190, forwardLeanDeg: 13 });
   s.add('sole.set', { side, cantDeg: 0, state: 'as-brought' });
   // Twice, so that with the later record struck the pivots still stand somewhere.
   s.add('cuff.set', { side, lateralMm: 0, medialMm: 0, state: 'as-found' });
@@ -96,7 +97,7 @@ interface Standing {
 function standing(facts: readonly Fact[]): Standing[] {
   const { sides } = sceneOf(new Log(facts));
   return SIDES.flatMap((side): Standing[] => {
-    const { sight, closing, stance, chosen, sole } = sides[side];
+    const { sight, closing, stance, chosen, sole, foreAft } = sides[side];
     const last = (kind: Kind) =>
       facts.findLast((f) => f.kind === kind && 'side' in f && f.side === side && !('when' in f))!.id;
     return [
@@ -119,6 +120,7 @@ function standing(facts: readonly Fact[]): Standing[] {
         holds: sole.after !== null && sole.staleBecause.length === 0,
         because: sole.staleBecause,
       },
+      { id: last('foreaft.read'), holds: foreAft.read !== null, because: foreAft.staleBecause },
     ];
   });
 }
@@ -233,7 +235,7 @@ function atOnce(log: Log, name: string): string[] {
 describe('the graph of what rests on what', () => {
   it('[STL-1] begins with everything done and current', () => {
     expect(spoiled(base.facts)).toEqual([]);
-    expect(JUDGED).toHaveLength(14);
+    expect(JUDGED).toHaveLength(16);
     expect(SLOTS.length).toBeGreaterThan(30);
     // What a station names as its basis says the same as the list's order.
     const named = base.facts.map((fact, i) => ({ ...fact, basis: basisFor(base.facts.slice(0, i), fact) }));
