@@ -80,6 +80,11 @@ export class Session {
     void this.#recall();
   }
 
+  /** The shop's, in which times are shown. */
+  get timeZone(): string {
+    return this.#deps.me.shop.timeZone;
+  }
+
   get facts(): readonly Fact[] {
     this.#subscribe();
     return (this.#facts ??= this.#gather());

@@ -104,9 +104,9 @@ describe('a cant in words', () => {
   });
 
   it('has an interval with a word at each end', () => {
-    expect(intervalWords(stance({ cantDeg: -2, cantSdDeg: 0.5 }))).toBe('1° to 3° lateral');
-    expect(intervalWords(stance({ cantDeg: 2, cantSdDeg: 0.5 }))).toBe('1° to 3° medial');
-    expect(intervalWords(stance({ cantDeg: 0.5, cantSdDeg: 0.5 }))).toBe('0.5° lateral to 1.5° medial');
+    expect(intervalWords(stance({ cantDeg: -2, cantSdDeg: 0.5 }))).toBe('1.2° to 2.8° lateral');
+    expect(intervalWords(stance({ cantDeg: 2, cantSdDeg: 0.5 }))).toBe('1.2° to 2.8° medial');
+    expect(intervalWords(stance({ cantDeg: 0.5, cantSdDeg: 0.5 }))).toBe('0.3° lateral to 1.3° medial');
     expect(intervalWords(stance({ cantDeg: null, cantSdDeg: null }))).toBeNull();
   });
 

@@ -1,6 +1,6 @@
 /** Words of the measuring station. */
 import type { CuffPlan, CuffVerdict, Side } from '../../../core/index.ts';
-import { leanWord } from '../../../core/index.ts';
+import { leanWord, Z90 } from '../../../core/index.ts';
 import { moves } from '../drawing/geometry.ts';
 import { percent, shown, signed } from '../numbers.ts';
 import { Sided } from './common.ts';
@@ -141,14 +141,14 @@ export function biasText({ reading }: CuffPlan): string {
   return repeats > 1 ? `${where}, mean of ${repeats} (spread ${shown(spreadMm ?? 0)} mm)` : where;
 }
 
-/** The lean that would even the gaps, with its interval: `1.1° outward (0.3 to 1.9°)`. */
+/** The lean that would even the gaps, with the interval that holds it 9 times of 10: `1.1° outward (0.3 to 1.9°)`. */
 export function correctionText({ correctionDeg, correctionSdDeg, bound }: CuffPlan): string | null {
   if (correctionDeg === null) return null;
   if (Math.abs(correctionDeg) < 0.05 && bound !== 'at-least') return 'no correction';
   const size = `${shown(Math.abs(correctionDeg))}° ${leanWord(correctionDeg)}`;
   if (bound === 'at-least') return `at least ${size}`;
   if (correctionSdDeg === null) return size;
-  const half = 1.96 * correctionSdDeg;
+  const half = Z90 * correctionSdDeg;
   const sign = correctionDeg < 0 ? -1 : 1;
   return `${size} (${shown(sign * correctionDeg - half)} to ${shown(sign * correctionDeg + half)}°)`;
 }

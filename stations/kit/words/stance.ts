@@ -1,4 +1,5 @@
 /** Words of the knees and the cant. A sign never stands without its word: the thick edge says which way. */
+import { Z90 } from '../../../core/index.ts';
 import type { Side, StancePlan } from '../../../core/index.ts';
 import { shown } from '../numbers.ts';
 import { Sided } from './common.ts';
@@ -67,7 +68,7 @@ export const knees = {
   method: 'Made as',
   methods: { plate: 'plates', plane: 'planing' },
   choose: (words: string): string => `Choose ${words}`,
-  between: (interval: string): string => `19 times of 20 within ${interval}`,
+  between: (interval: string): string => `9 times of 10 within ${interval}`,
   chooseNone: 'Choose none: stays flat',
   other: 'Another cant',
   otherTitle: (side: Side): string => `${Sided(side)} boot: another cant`,
@@ -107,10 +108,10 @@ export const cantWords = (cantDeg: number, digits = 2): string =>
 const end = (cantDeg: number): string =>
   Math.abs(cantDeg) < 0.05 ? '0°' : `${shown(Math.abs(cantDeg))}° ${cantDeg > 0 ? 'medial' : 'lateral'}`;
 
-/** Where the cant lies, 19 times of 20: `1.2° to 2.8° lateral`, `0.4° medial to 1° lateral`; null while it is not known. */
+/** Where the cant lies, 9 times of 10: `1.2° to 2.8° lateral`, `0.4° medial to 1° lateral`; null while it is not known. */
 export function intervalWords({ cantDeg, cantSdDeg }: StancePlan): string | null {
   if (cantDeg === null || cantSdDeg === null) return null;
-  const [low, high] = [cantDeg - 1.96 * cantSdDeg, cantDeg + 1.96 * cantSdDeg];
+  const [low, high] = [cantDeg - Z90 * cantSdDeg, cantDeg + Z90 * cantSdDeg];
   if (low > 0) return `${shown(low)}° to ${shown(high)}° medial`;
   if (high < 0) return `${shown(-high)}° to ${shown(-low)}° lateral`;
   return `${end(low)} to ${end(high)}`;

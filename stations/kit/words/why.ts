@@ -1,0 +1,266 @@
+/** Where a number comes from, in words: the name of each number of a plan, and of each symbol in its formula. */
+import type { Explanation, NumberPath, SidePlan, Unit } from '../../../core/index.ts';
+import { percent, shown } from '../numbers.ts';
+
+export const why = {
+  ask: 'Why?',
+  title: (leg: string): string => `${leg}: where the numbers come from`,
+  numbers: 'Numbers',
+  formula: 'Formula',
+  symbol: 'Symbol',
+  meaning: 'What it is',
+  value: 'Value',
+  from: 'From',
+  within: (low: string, high: string): string => `9 times of 10 between ${low} and ${high}`,
+  noInterval: 'Recorded, counted or chosen: no interval.',
+  assumed: 'a default, or fixed',
+  nothing: 'Nothing is worked out for this leg yet.',
+  source: 'Worked out in',
+};
+
+/** A part of the plan, as the stations name it. */
+export type Topic = keyof SidePlan;
+
+export const topicWord: Record<Topic, string> = {
+  cuff: 'Cuff lean',
+  stance: 'Knee and cant',
+  sole: 'Sole',
+  foreAft: 'Fore and aft',
+};
+
+type Path = NumberPath<SidePlan>;
+
+const travel = (adjuster: string) => ({
+  min: `${adjuster} adjuster: lowest`,
+  max: `${adjuster} adjuster: highest`,
+  stop: `${adjuster} adjuster: a place it can stand at`,
+});
+const [lateral, medial] = [travel('Lateral'), travel('Medial')];
+
+const plateOf = <Z extends 'toe' | 'heel'>(zone: Z) =>
+  ({
+    [`sole.plate.${zone}.thinEdgeMm`]: `Plate at the ${zone}: thin edge`,
+    [`sole.plate.${zone}.thickEdgeMm`]: `Plate at the ${zone}: thick edge`,
+    [`sole.plate.${zone}.centreMm`]: `Plate at the ${zone}: centre`,
+    [`sole.plate.${zone}.medialMm`]: `Plate at the ${zone}: medial edge`,
+    [`sole.plate.${zone}.lateralMm`]: `Plate at the ${zone}: lateral edge`,
+    [`sole.rout.${zone}.medialMm`]: `Routing depth, ${zone}, medial`,
+    [`sole.rout.${zone}.lateralMm`]: `Routing depth, ${zone}, lateral`,
+    [`sole.lugLeft.${zone}.medialMm`]: `Left of the lug, ${zone}, medial`,
+    [`sole.lugLeft.${zone}.lateralMm`]: `Left of the lug, ${zone}, lateral`,
+  }) as Record<
+    | `sole.plate.${Z}.${'thinEdgeMm' | 'thickEdgeMm' | 'centreMm' | 'medialMm' | 'lateralMm'}`
+    | `sole.${'rout' | 'lugLeft'}.${Z}.${'medialMm' | 'lateralMm'}`,
+    string
+  >;
+
+export const numberWord: Readonly<Record<Path, string>> = {
+  'cuff.hardware.pivotSpacingMm': 'Pivots apart',
+  'cuff.hardware.readingHeightMm': 'Gaps are read this high above the pivots',
+  'cuff.hardware.factoryLeanDeg': 'Lean of the cuff at factory neutral',
+  'cuff.hardware.markMm': 'One mark',
+  'cuff.hardware.lateral.minMm': lateral.min,
+  'cuff.hardware.lateral.maxMm': lateral.max,
+  'cuff.hardware.lateral.stops.*.mm': lateral.stop,
+  'cuff.hardware.medial.minMm': medial.min,
+  'cuff.hardware.medial.maxMm': medial.max,
+  'cuff.hardware.medial.stops.*.mm': medial.stop,
+  'cuff.set.medialMm': 'Medial adjuster stands at',
+  'cuff.set.lateralMm': 'Lateral adjuster stands at',
+  'cuff.leanDeg': 'Lean of the cuff now',
+  'cuff.reading.medialMm': 'Medial gap as read',
+  'cuff.reading.lateralMm': 'Lateral gap as read',
+  'cuff.reading.biasMm': 'Bias as read: medial gap less lateral gap',
+  'cuff.reading.repeats': 'Readings taken together',
+  'cuff.reading.spreadMm': 'Spread of these readings',
+  'cuff.biasMm': 'Bias as best known now',
+  'cuff.biasSdMm': 'Deviation of the bias',
+  'cuff.correctionDeg': 'Correction: lean that would even the gaps',
+  'cuff.correctionSdDeg': 'Deviation of the correction',
+  'cuff.target.medialMm': 'Medial adjuster: where to',
+  'cuff.target.lateralMm': 'Lateral adjuster: where to',
+  'cuff.target.leanDeg': 'Lean after the move',
+  'cuff.move.medialMm': 'Medial adjuster: how far',
+  'cuff.move.lateralMm': 'Lateral adjuster: how far',
+  'cuff.move.medialMarks': 'Medial adjuster: how many marks',
+  'cuff.move.lateralMarks': 'Lateral adjuster: how many marks',
+  'cuff.predicted.medialMm': 'Medial gap after the move',
+  'cuff.predicted.lateralMm': 'Lateral gap after the move',
+  'cuff.expected.medialMm': 'Medial gap to expect now',
+  'cuff.expected.lateralMm': 'Lateral gap to expect now',
+  'cuff.chanceEven': 'Chance that the cuff is even now',
+  'cuff.chanceEvenAfter': 'Chance that the move evens it',
+  'cuff.response.k': 'Response: how much of a lean reaches the leg',
+  'cuff.response.sd': 'Deviation of the response',
+  'cuff.shortBy.leanDeg': 'Lean missing at the end of the travel',
+  'cuff.shortBy.biasMm': 'Bias left at the end of the travel',
+  'cuff.shortBy.pivotMm': 'Pivot travel missing',
+  'cuff.twoHeights.angleDeg': 'Angle between leg and cuff',
+  'cuff.twoHeights.offsetMm': 'Leg beside the cuff, at the pivots',
+  'cuff.twoHeights.offsetSdMm': 'Deviation of that offset',
+  'cuff.twoHeights.parallel.correctionDeg': 'Correction for a cuff parallel to the leg',
+  'cuff.twoHeights.parallel.target.medialMm': 'Parallel: medial adjuster at',
+  'cuff.twoHeights.parallel.target.lateralMm': 'Parallel: lateral adjuster at',
+  'cuff.twoHeights.parallel.target.leanDeg': 'Parallel: lean',
+  'cuff.twoHeights.parallel.predicted.medialMm': 'Parallel: medial gap',
+  'cuff.twoHeights.parallel.predicted.lateralMm': 'Parallel: lateral gap',
+  'cuff.rounds.*.set.medialMm': 'Round: medial adjuster at',
+  'cuff.rounds.*.set.lateralMm': 'Round: lateral adjuster at',
+  'cuff.rounds.*.medialMm': 'Round: medial gap',
+  'cuff.rounds.*.lateralMm': 'Round: lateral gap',
+  'cuff.rounds.*.biasMm': 'Round: bias',
+  'cuff.rounds.*.predictedBiasMm': 'Round: bias expected before it was read',
+  'stance.offsetMm': 'Knee from the line, standing flat',
+  'stance.slopeMmPerDeg': 'How far a degree of cant moves the knee',
+  'stance.cantDeg': 'Cant that puts the knee on the line',
+  'stance.cantSdDeg': 'Deviation of the cant',
+  'stance.roundedDeg': 'Cant in whole steps',
+  'stance.nextWedgeDeg': 'Wedge to try next',
+  'sole.cantDeg': 'Cant under the boot now',
+  ...plateOf('toe'),
+  ...plateOf('heel'),
+  'sole.standHeightMm': 'How much higher the boot stands',
+  'sole.failures.*.is': 'Finished sole: is',
+  'sole.failures.*.min': 'Finished sole: least allowed',
+  'sole.failures.*.max': 'Finished sole: most allowed',
+  'foreAft.rampDeg': 'Ramp inside the boot',
+  'foreAft.deltaDeg': 'Delta of the binding',
+  'foreAft.netRampDeg': 'Ramp in all',
+  'foreAft.netForwardLeanDeg': 'Forward lean in all',
+  'foreAft.degPerHeelMm': 'Degrees for each millimetre at the heel',
+};
+
+const SYMBOLS: Readonly<Record<string, string>> = {
+  w: 'pivots apart',
+  h: 'reading height above the pivots',
+  f: 'lean at factory neutral',
+  lean: 'lean of the cuff now',
+  'lean*': 'lean that evens the gaps',
+  'lean′': 'lean after the move',
+  end: 'lean at the end of the travel',
+  u_medial: 'medial adjuster, up from neutral',
+  u_lateral: 'lateral adjuster, up from neutral',
+  from_medial: 'medial adjuster now',
+  from_lateral: 'lateral adjuster now',
+  from: 'adjuster now',
+  to: 'adjuster after the move',
+  s_min: 'end of the travel inward',
+  s_max: 'end of the travel outward',
+  mark: 'one mark',
+  position: 'this place, as described',
+  neutral: 'neutral after the rework',
+  up: 'travel upward',
+  down: 'travel downward',
+  medialMm: 'medial adjuster as set',
+  lateralMm: 'lateral adjuster as set',
+  S: 'both gaps together',
+  D: 'bias: medial gap less lateral gap',
+  sd: 'deviation of the bias',
+  k: 'response: how much of a lean reaches the leg',
+  s: 'deviation of the response',
+  e: 'counted as even up to',
+  x: 'place of the cuff’s centre',
+  τ: 'deviation of the response before',
+  σ: 'error of one reading',
+  q: 'share of the leg that turns',
+  H: 'knee height',
+  r: 'how far a degree moves the knee',
+  target: 'where the knee should stand',
+  step: 'steps of plates and wedges',
+  limit: 'most cant that is made here',
+  least: 'least allowed',
+  t: 'plate at this corner',
+  t_min: 'thin edge',
+  W_toe: 'sole’s width at the toe',
+  W_heel: 'sole’s width at the heel',
+  β: 'wedge fore and aft',
+  L: 'sole’s length, toe to heel',
+  h0: 'lug’s height before the work',
+  nominal: 'lug’s height by the standard',
+  lifter: 'lifter',
+  depth: 'routing depth',
+  loose: 'insert that comes off',
+  raised_toe: 'how much higher at the toe',
+  raised_heel: 'how much higher at the heel',
+  is: 'as measured',
+  min: 'least allowed',
+  max: 'most allowed',
+  heel: 'height at the heel',
+  toe: 'height at the toe',
+  span: 'between both measuring points',
+  wedge: 'wedge in the plates',
+  ramp: 'ramp inside the boot',
+  delta: 'delta of the binding',
+};
+
+/** The same letter means another thing in another part of the plan. */
+const IN_TOPIC: Readonly<Record<Topic, Readonly<Record<string, string>>>> = {
+  cuff: {
+    k0: 'response before any reading',
+    m0: 'leg’s place known from before',
+    s0: 'its deviation',
+    δ: 'angle between leg and cuff',
+    c: 'how bias and response go together',
+  },
+  stance: {
+    k0: 'knee from the line, standing flat',
+    r0: 'slope expected from the knee height',
+    s0: 'its deviation',
+    'δ*': 'cant that puts the knee on the line',
+    a: 'variance of the knee’s place',
+    b: 'covariance of place and slope',
+    c: 'variance of the slope',
+  },
+  sole: { δ: 'cant', r: 'planed off' },
+  foreAft: {},
+};
+
+/** One of several inputs of a kind: `D2`, `medial1`. */
+const NUMBERED: Readonly<Record<Topic, Readonly<Record<string, (n: string) => string>>>> = {
+  cuff: {
+    D: (n) => `bias of reading ${n}`,
+    x: (n) => `cuff’s centre at reading ${n}`,
+    medial: (n) => `medial gap, reading ${n}`,
+    lateral: (n) => `lateral gap, reading ${n}`,
+    m: (n) => `half the bias, ${n === '1' ? 'upper' : 'lower'} height`,
+    h: (n) => `${n === '1' ? 'upper' : 'lower'} height`,
+  },
+  stance: {
+    δ: (n) => `cant under reading ${n}`,
+    k: (n) => `knee from the line, reading ${n}`,
+  },
+  sole: {},
+  foreAft: {},
+};
+
+/** What a symbol stands for; undefined where no word is known. */
+export function symbolWord(topic: Topic, symbol: string): string | undefined {
+  const known = IN_TOPIC[topic][symbol] ?? SYMBOLS[symbol];
+  if (known) return known;
+  const [, letter, index] = /^(\D+)(\d+)$/.exec(symbol) ?? [];
+  return letter && index ? NUMBERED[topic][letter]?.(index) : undefined;
+}
+
+/** `sides.left.cuff.rounds.0.biasMm` as a key of `numberWord`. */
+export const pathOf = ({ path }: Explanation): Path =>
+  path
+    .split('.')
+    .slice(2)
+    .map((step) => (/^\d+$/.test(step) ? '*' : step))
+    .join('.') as Path;
+
+/** Name of a number; those of a list are counted from one. */
+export function nameOf(explanation: Explanation): string {
+  const index = /\.(\d+)\./.exec(explanation.path)?.[1];
+  const name = numberWord[pathOf(explanation)];
+  return index === undefined ? name : `${name} (${Number(index) + 1})`;
+}
+
+const DIGITS = 2;
+
+/** A value with its unit; a chance in per cent. */
+export function valueText(value: number, unit: Unit, path?: Path): string {
+  if (path?.startsWith('cuff.chance')) return percent(value);
+  const text = shown(value, DIGITS);
+  return unit === '1' ? text : unit === '°' ? `${text}°` : `${text} ${unit}`;
+}
