@@ -46,6 +46,8 @@ export type {
   Pressure,
   Problem,
   ReadingView,
+  Reason,
+  ReasonCode,
   Round,
   SidePlan,
   SolePlan,

@@ -1,7 +1,7 @@
 /**
  * `npm run -s plan -- FILE`: a session file in, its plan on standard output as JSON, exit 0. With `--explain` before
- * the file, where each of the plan's numbers comes from, in its place. A file it cannot use: one line on standard
- * error that names the fact and the field, exit 2.
+ * the file, where each of the plan's numbers comes from and why the others are null, in its place. A file it cannot
+ * use: one line on standard error that names the fact and the field, exit 2.
  */
 import { readFileSync } from 'node:fs';
 import { explain, EXPLANATION_FORMAT, plan, readSession } from '../core/index.ts';
@@ -25,5 +25,8 @@ try {
 const session = readSession(json);
 if (!session.ok) fail(`${file}: ${session.error}`);
 const { facts } = session.file;
-const answer = explained ? { format: EXPLANATION_FORMAT, numbers: explain(facts) } : plan(facts);
+const planned = plan(facts);
+const answer = explained
+  ? { format: EXPLANATION_FORMAT, numbers: explain(facts), unknown: planned.reasons }
+  : planned;
 process.stdout.write(`${JSON.stringify(answer, null, 2)}\n`);

@@ -1,17 +1,18 @@
 /**
  * Where each number of a plan comes from: its formula, its inputs with the facts that they came from, and the
- * interval that holds it. What nobody has measured is null in the plan, and needs no explanation.
+ * interval that holds it. Why the others are null stands in the plan itself (`reasons`).
  */
 import { SIDES } from '../frame.ts';
 import { Log } from '../record/log.ts';
 import { CUFF } from './explain/cuff.ts';
 import { FORE_AFT } from './explain/foreaft.ts';
-import type { Formula, Ground, Input, Interval, NumberPath, Unit } from './explain/formula.ts';
+import type { Formula, Input, Interval, NumberPath, Unit } from './explain/formula.ts';
 import { SOLE } from './explain/sole.ts';
 import { STANCE } from './explain/stance.ts';
 import { sidePlan } from './plan.ts';
 import { sceneOf } from './scene.ts';
 import type { SidePlan } from './shape.ts';
+import { groundOf, leaves, nameOf, placeOf } from './walk.ts';
 
 export interface Explanation {
   /** Where the number stands in the plan: `sides.left.cuff.rounds.0.biasMm`. */
@@ -34,19 +35,6 @@ const FORMULAS: Readonly<Record<NumberPath<SidePlan>, Formula>> = {
   ...FORE_AFT,
 };
 
-interface Leaf {
-  readonly path: readonly string[];
-  readonly value: number;
-}
-
-const leaves = (value: unknown, path: readonly string[]): Leaf[] => {
-  if (typeof value === 'number') return [{ path, value }];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, [...path, key]));
-};
-
-const isIndex = (step: string): boolean => /^\d+$/.test(step);
-
 /**
  * One explanation for each number in the plan's sides, in the plan's order.
  *
@@ -55,21 +43,23 @@ const isIndex = (step: string): boolean => /^\d+$/.test(step);
 export function explain(facts: readonly { readonly kind: string }[]): Explanation[] {
   const scene = sceneOf(new Log(facts));
   return SIDES.flatMap((side) => {
-    const own = scene.sides[side];
-    const plan = sidePlan(own);
-    return leaves(plan, []).map(({ path, value }) => {
-      const ground: Ground = { scene, side, own, plan, at: path.filter(isIndex).map(Number) };
-      const name = path.map((step) => (isIndex(step) ? '*' : step)).join('.');
-      const { unit, formula, source, inputs, interval } = FORMULAS[name as NumberPath<SidePlan>];
-      return {
-        path: ['sides', side, ...path].join('.'),
-        value,
-        unit,
-        formula,
-        inputs: inputs(ground),
-        interval: interval?.(ground) ?? null,
-        source,
-      };
+    const plan = sidePlan(scene.sides[side]);
+    return leaves(plan).flatMap((leaf): Explanation[] => {
+      const { value } = leaf;
+      if (value === null) return [];
+      const ground = groundOf(scene, side, plan, leaf);
+      const { unit, formula, source, inputs, interval } = FORMULAS[nameOf(leaf) as NumberPath<SidePlan>];
+      return [
+        {
+          path: placeOf(side, leaf),
+          value,
+          unit,
+          formula,
+          inputs: inputs(ground),
+          interval: interval?.(ground) ?? null,
+          source,
+        },
+      ];
     });
   });
 }

@@ -1,12 +1,13 @@
 /**
  * Facts in, plan out: a pure, deterministic function. Whoever has the same facts in the same order shows the same
- * numbers; what is not known is null, and what is wrong with the record stands in `problems`.
+ * numbers; what is not known is null, why stands in `reasons`, and what is wrong with the record in `problems`.
  */
 import { SIDES } from '../frame.ts';
 import { mayWrite } from '../record/admit.ts';
 import { Log } from '../record/log.ts';
 import { cautionsOf } from './cautions.ts';
 import { nextOf } from './next.ts';
+import { reasonsOf } from './reasons.ts';
 import { sceneOf } from './scene.ts';
 import type { Scene, SideScene } from './scene.ts';
 import type { Plan, Problem, SidePlan, Step } from './shape.ts';
@@ -57,13 +58,14 @@ export function plan(facts: readonly { readonly kind: string }[]): Plan {
   const log = new Log(facts);
   const scene = sceneOf(log);
   const steps = stepsOf(scene);
-  const [left, right] = SIDES.map((side) => sidePlan(scene.sides[side]));
+  const sides = { left: sidePlan(scene.sides.left), right: sidePlan(scene.sides.right) };
   return {
     format: 'fibula-plan/1',
-    sides: { left: left!, right: right! },
+    sides,
     steps,
     next: nextOf(scene, steps),
     cautions: cautionsOf(scene, steps),
     problems: [...wrongRoles(log), ...scene.problems, ...handedOverEarly(scene, steps)],
+    reasons: reasonsOf(scene, sides),
   };
 }

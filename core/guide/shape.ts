@@ -182,6 +182,35 @@ export interface Problem {
   readonly text: string;
 }
 
+export type ReasonCode =
+  /** Nobody recorded what it is made from. */
+  | 'missing'
+  /** Two recorded it differently, and neither knew of the other. */
+  | 'conflict'
+  /** Nobody has read or measured it yet. */
+  | 'unread'
+  /** It was read, and not as it must be. */
+  | 'refused'
+  /** What it was read from has changed since. */
+  | 'stale'
+  /** Something else comes first. */
+  | 'blocked'
+  /** A press is a bound: no spread, no chance. */
+  | 'bound'
+  | 'too-narrow'
+  | 'contradictory'
+  | 'past-limit'
+  /** It may not be told before something else is on record. */
+  | 'withheld'
+  /** Nothing is due there. */
+  | 'not-due';
+
+/** Why a field is null. */
+export interface Reason {
+  readonly code: ReasonCode;
+  readonly text: string;
+}
+
 export interface Plan {
   readonly format: 'fibula-plan/1';
   readonly sides: { readonly left: SidePlan; readonly right: SidePlan };
@@ -189,4 +218,6 @@ export interface Plan {
   readonly next: readonly NextAction[];
   readonly cautions: readonly Caution[];
   readonly problems: readonly Problem[];
+  /** Why each null in `sides` is null, by its path: `sides.left.cuff.target`. */
+  readonly reasons: Readonly<Record<string, Reason>>;
 }

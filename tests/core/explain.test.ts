@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { explain, plan, readSession } from '../../core/index.ts';
 import type { Envelope, Explanation, Fact, Side } from '../../core/index.ts';
-import { numberPaths, recomputed } from '../helpers/closed-forms.ts';
+import { nullPaths, numberPaths, recomputed } from '../helpers/closed-forms.ts';
 import { DUAL, HELD, SINGLE, Story, story, withMarks } from '../helpers/facts.ts';
 
 const SIDES = ['left', 'right'] as const;
@@ -242,6 +242,43 @@ describe('explanations', () => {
     expect(of(unsure.facts, 'sides.left.stance.cantDeg').interval).toBeNull();
   });
 
+  it.each(SESSIONS)(
+    '[EXP-7] every null of the plan’s sides has a reason, and nothing else: %s',
+    (_, facts) => {
+      const { sides, reasons } = plan(facts);
+      expect(Object.keys(reasons)).toEqual(nullPaths(sides, 'sides'));
+      for (const [path, { text }] of Object.entries(reasons)) expect(text, path).toMatch(/^[A-Z].*\.$/);
+    },
+  );
+
+  it('[EXP-7] the reason is the first thing that stands in the way', () => {
+    const s = new Story().open('full');
+    const why = (path: string) => plan(s.facts).reasons[`sides.left.${path}`];
+    expect(why('cuff.target')).toMatchObject({ code: 'missing', text: expect.stringMatching(/^Describe/) });
+    s.boot('left', DUAL).boot('right', DUAL);
+    expect(why('cuff.target')?.text).toContain('pivots stand');
+    s.ready('left').ready('right');
+    expect(why('cuff.target')).toEqual({ code: 'unread', text: 'Read the left gaps.' });
+    expect(why('stance.cantDeg')?.code).toBe('blocked');
+    s.read('left', 9, 9, { posture: { ...HELD, midFlex: false } });
+    expect(why('cuff.biasMm')?.code).toBe('refused');
+    s.read('left', 18, 0, { contact: 'lateral', pressure: 'press' });
+    expect(why('cuff.biasMm')).toBeUndefined();
+    expect(why('cuff.biasSdMm')?.code).toBe('bound');
+    s.read('left', 9, 9);
+    expect(why('cuff.shortBy')?.code).toBe('not-due');
+    s.add('inside.set', { side: 'left', heelLiftMm: 3 });
+    expect(why('cuff.biasMm')).toMatchObject({ code: 'stale', text: expect.stringContaining('heel lift') });
+    s.read('left', 9, 9);
+    s.read('right', 9, 9);
+    for (const side of SIDES) s.add('cuff.closed', { side, decision: 'even' });
+    expect(why('stance.cantDeg')?.code).toBe('unread');
+    expect(why('sole.plate')).toEqual({ code: 'missing', text: 'The left cant is not chosen.' });
+    s.set('left', 1, 1, { basis: [] });
+    expect(why('cuff.set')?.code).toBe('conflict');
+    expect(why('cuff.target')?.code).toBe('conflict');
+  });
+
   it('[EXP-5] the plan command prints them in the place of the plan', () => {
     const run = (...args: string[]) =>
       spawnSync('npm', ['run', '-s', 'plan', '--', ...args], { encoding: 'utf8' });
@@ -252,6 +289,7 @@ describe('explanations', () => {
     expect(JSON.parse(stdout)).toEqual({
       format: 'fibula-explanation/1',
       numbers: JSON.parse(JSON.stringify(explain(facts))) as unknown,
+      unknown: plan(facts).reasons,
     });
     for (const wrong of [['--explain'], [file, '--explain'], ['--other', file]]) {
       const refused = run(...wrong);

@@ -117,3 +117,10 @@ export function numberPaths(value: unknown, path: string): string[] {
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, inner]) => numberPaths(inner, `${path}.${key}`));
 }
+
+/** Paths of the nulls under `value`, in order. */
+export function nullPaths(value: unknown, path: string): string[] {
+  if (value === null) return [path];
+  if (typeof value !== 'object') return [];
+  return Object.entries(value).flatMap(([key, inner]) => nullPaths(inner, `${path}.${key}`));
+}

@@ -1,7 +1,7 @@
 /** Whatever the facts, every number of the plan says where it comes from. */
 import { describe, expect, it } from 'vitest';
 import { explain, plan } from '../../core/index.ts';
-import { numberPaths, recomputed } from '../helpers/closed-forms.ts';
+import { nullPaths, numberPaths, recomputed } from '../helpers/closed-forms.ts';
 import { check } from './check.ts';
 import { someSession } from './sessions.ts';
 
@@ -21,6 +21,14 @@ describe('any session of well-shaped facts', () => {
         expect(interval.low, path).toBeLessThanOrEqual(value);
         expect(interval.high, path).toBeGreaterThanOrEqual(value);
       }
+    });
+  });
+
+  it('[EXP-7] gives a reason for each null, and for nothing else', () => {
+    check(150, someSession, (facts) => {
+      const { sides, reasons } = plan(facts);
+      expect(Object.keys(reasons)).toEqual(nullPaths(sides, 'sides'));
+      for (const [path, { text }] of Object.entries(reasons)) expect(text, path).toMatch(/\S.*\.$/s);
     });
   });
 

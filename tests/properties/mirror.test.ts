@@ -35,8 +35,9 @@ function exchanged(value: unknown): unknown {
 const inAnyOrder = (list: readonly unknown[]): string[] => list.map((one) => JSON.stringify(one)).sort();
 
 /** A plan as far as the order of the two sides in its lists is no matter. */
-const flat = ({ sides, steps, next, cautions, problems }: Plan) => ({
+const flat = ({ sides, steps, next, cautions, problems, reasons }: Plan) => ({
   sides,
+  reasons,
   steps: inAnyOrder(steps.map((step) => ({ ...step, because: [...step.because].sort() }))),
   next: inAnyOrder(next),
   cautions: inAnyOrder(cautions),
