@@ -9,6 +9,7 @@ export interface Me {
   readonly name: string;
   readonly roles: readonly StationRole[];
   readonly boot: string | number;
+  readonly generation: number;
   readonly protocol: number;
 }
 
@@ -70,10 +71,11 @@ export class Station {
     return (await this.request<{ code: string }>('POST', '/api/codes', { roles })).code;
   }
 
-  /** Enter a session; resolves when all that the server has of it is here. A new session is generation 1. */
-  async enter(session: string, generation = 1): Promise<Room> {
+  /** Enter a session in the room that the server names; resolves when all that the server has of it is here. */
+  async enter(session: string): Promise<Room> {
     const { device, number } = this.me;
-    const room = new Room(`session/${session}/${generation}`, {
+    const { room: name } = await this.request<{ room: string }>('GET', `/api/sessions/${session}/room`);
+    const room = new Room(name, {
       url: this.url,
       cookie: this.cookie,
       device,

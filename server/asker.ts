@@ -14,6 +14,8 @@ export interface AskerDeps {
   readonly origins: Origins;
   readonly shop: Shop;
   readonly boot: number;
+  /** Of new sessions. */
+  readonly generation: number;
 }
 
 /** Seconds a browser keeps the cookie: browsers cap it at 400 days, and every start of a page renews it. */
@@ -49,12 +51,16 @@ export function keepCookie({ origins }: Pick<AskerDeps, 'origins'>, c: Context, 
   });
 }
 
-export const me = ({ boot, origins, shop }: AskerDeps, { device, number, name, roles }: Station) => ({
+export const me = (
+  { boot, generation, origins, shop }: AskerDeps,
+  { device, number, name, roles }: Station,
+) => ({
   device,
   number,
   name,
   roles,
   boot,
+  generation,
   protocol: PROTOCOL,
   plain: origins.scheme === 'http',
   shop,

@@ -113,6 +113,11 @@ export class Boards {
     this.#wake(0);
   }
 
+  /** The session has another generation now: its row says so, if there is one. */
+  regenerated(session: string): void {
+    if (this.#jobs.has(session)) this.changed(session);
+  }
+
   /** Computes what is due and writes the rows down. */
   stop(): void {
     this.#stopped = true;

@@ -26,6 +26,8 @@ export interface HttpDeps {
   readonly origins: Origins;
   readonly shop: Shop;
   readonly boot: number;
+  /** Of new sessions. */
+  readonly generation: number;
   readonly log: Logger;
   /** The built pages: a directory with `index.html`, `measuring/index.html` and so on. */
   readonly pages: string;
@@ -166,8 +168,9 @@ function sessionRoutes(app: Hono<Env>, deps: HttpDeps): void {
   };
   app.get('/api/sessions/:id/room', (c) => {
     need(deps, c, ['desk', 'measuring', 'bench']);
-    const { session, generation } = find(c.req.param('id')).document;
-    return c.json({ room: `session/${session}/${generation}` });
+    const session = c.req.param('id');
+    if (!/^[0-9a-f]{32}$/.test(session)) throw new No(404, 'unknown-session', 'There is no such session.');
+    return c.json(hub.roomOf(session));
   });
   app.get('/api/sessions/:id/export', (c) => {
     need(deps, c, ['desk']);

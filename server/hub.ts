@@ -85,6 +85,29 @@ export class Hub {
     for (const peer of this.#peers) if (peer.station.number === number) peer.close(code, reason);
   }
 
+  /** The room of a session with today's generation, whether there is such a session or not. */
+  roomOf(session: string): { room: string; known: boolean; erased: boolean } {
+    this.flush();
+    const document = this.#store.find(session);
+    return {
+      room: `session/${session}/${document?.generation ?? this.#store.base}`,
+      known: document !== undefined,
+      erased: this.#store.isErased(session),
+    };
+  }
+
+  /**
+   * Commits what is pending, lets `change` put other generations of some sessions on the disk, and ends the
+   * rooms of these; nothing comes in between.
+   */
+  regenerate(change: () => readonly string[], reason: string): void {
+    this.flush();
+    for (const session of change()) {
+      this.#sessions.get(session)?.retire(reason);
+      this.#boards.regenerated(session);
+    }
+  }
+
   /** A session as it is on disk; undefined when there is none. */
   read(session: string): { document: StoredDocument; facts: Fact[] } | undefined {
     this.flush();
@@ -179,9 +202,9 @@ export class Hub {
     const live = this.#sessions.get(session);
     if (live) return live.generation === generation ? live : OLD_GENERATION;
     const stored = this.#store.find(session);
-    if (stored ? stored.generation !== generation : generation !== 1) return OLD_GENERATION;
+    if ((stored?.generation ?? this.#store.base) !== generation) return OLD_GENERATION;
     if (!stored && !station.roles.includes('desk'))
-      return { code: CLOSE.gone, reason: 'There is no such session; the desk opens one.' };
+      return { code: CLOSE.gone, reason: 'There is no such session; the desk opens it first.' };
     try {
       const room = this.#load(session, stored);
       this.#sessions.set(session, room);
@@ -193,7 +216,7 @@ export class Hub {
   }
 
   #load(session: string, stored: StoredDocument | undefined): SessionRoom {
-    return new SessionRoom(session, stored?.generation ?? 1, stored, {
+    return new SessionRoom(session, stored?.generation ?? this.#store.base, stored, {
       store: this.#store,
       log: this.#log,
       gate: this.#outside.gate,
@@ -261,5 +284,5 @@ export class Hub {
 
 const OLD_GENERATION: Refusal = {
   code: CLOSE.gone,
-  reason: 'This copy of the session is from before a restore; ask the server for today’s room.',
+  reason: 'This copy of the session is of an older generation; ask the server for today’s room.',
 };

@@ -58,7 +58,7 @@ export class SessionRoom implements Room {
   readonly #outside: RoomOutside;
   readonly #log: Logger;
   readonly #doc = new Y.Doc();
-  readonly #facts = new Map<string, Fact>();
+  readonly #facts: Map<string, Fact> & { readonly erased: boolean };
   readonly #peers = new Set<Peer>();
   readonly #presence: Presence;
   readonly #view: GateView;
@@ -77,6 +77,7 @@ export class SessionRoom implements Room {
     this.quietSince = outside.now();
     this.#outside = outside;
     this.#log = outside.log.child({ session });
+    this.#facts = Object.assign(new Map<string, Fact>(), { erased: outside.store.isErased(session) });
     this.#presence = new Presence(() => outside.now());
     const rows = stored ? outside.store.updates(stored.id) : [];
     for (const row of rows) Y.applyUpdate(this.#doc, row);
@@ -174,6 +175,12 @@ export class SessionRoom implements Room {
     this.#outside.broken(this);
   }
 
+  /** Closes every socket for good: this generation of the session is over. Only while nothing is pending. */
+  retire(reason: string): void {
+    for (const peer of this.#peers) peer.close(CLOSE.gone, reason);
+    this.#outside.broken(this);
+  }
+
   /** Joins the rows on disk into one. Only while nothing is pending. */
   compact(): void {
     const stored = this.#outside.store.find(this.session);
@@ -239,7 +246,9 @@ export class SessionRoom implements Room {
       return;
     }
     const { session, generation } = this;
-    const row = { session, generation, bytes, facts: facts.map(({ id }) => id), from: peer, clocks };
+    const opened = facts.find((fact) => fact.kind === 'session.opened');
+    const client = opened?.kind === 'session.opened' ? opened.clientRef : undefined;
+    const row = { session, generation, bytes, facts: facts.map(({ id }) => id), client, from: peer, clocks };
     this.#applied.push(row);
     this.#outside.pending(this);
   }

@@ -1,13 +1,13 @@
 /** The database file: its tables, its version, and the settings that make a commit a commit. */
 import { closeSync, existsSync, fsyncSync, openSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { BOUND } from './limits.ts';
 
 export type Db = Database.Database;
 
 /** "FIBU": tells our files from any other SQLite database. */
-const APPLICATION_ID = 0x46494255;
+export const APPLICATION_ID = 0x46494255;
 
 /** Format 1. A new database is made in this format and then brought up by `UPGRADES`, like any older one. */
 const TABLES = `
@@ -89,6 +89,14 @@ CREATE TABLE quarantine (
   UNIQUE (station, session, fact)
 ) STRICT;
 `,
+  `
+-- The clientRef of session.opened, by which one client's sessions are found; NULL until it has been read.
+ALTER TABLE documents ADD COLUMN client TEXT;
+CREATE INDEX documents_client ON documents (client);
+
+-- Sessions whose personal texts were erased; also ones that this database has never held.
+CREATE TABLE erased (session TEXT PRIMARY KEY, erased_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+`,
 ];
 
 /** Raised by every upgrade of the tables. */
@@ -110,14 +118,18 @@ export function syncDirectory(directory: string): void {
 
 /** Opens or creates `fibula.db` in `directory`. Throws `UnusableData` rather than run on anything less than asked. */
 export function openDatabase(directory: string): Db {
-  const path = join(directory, 'fibula.db');
+  return openDatabaseFile(join(directory, 'fibula.db'));
+}
+
+/** The same for a file of any name. */
+export function openDatabaseFile(path: string): Db {
   const isNew = !existsSync(path);
   let db: Db | undefined;
   try {
     db = new Database(path, { timeout: BOUND.busyMs });
     secure(db, path);
     migrate(db, path);
-    if (isNew) syncDirectory(directory);
+    if (isNew) syncDirectory(dirname(path));
     return db;
   } catch (error) {
     db?.close();
@@ -132,6 +144,8 @@ function secure(db: Db, path: string): void {
   const mode = db.pragma('journal_mode = WAL', { simple: true });
   db.pragma('synchronous = FULL');
   db.pragma('foreign_keys = ON');
+  // What is deleted is overwritten, so that an erased text is not left in a free page.
+  db.pragma('secure_delete = ON');
   const level = db.pragma('synchronous', { simple: true });
   if (mode !== 'wal' || level !== 2)
     throw new UnusableData(

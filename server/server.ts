@@ -12,6 +12,7 @@ import type { Door } from './door.ts';
 import { entrance } from './entrance.ts';
 import type { Upgrade } from './entrance.ts';
 import { gate } from './gate.ts';
+import { nameClients } from './generation.ts';
 import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
 import { lockDirectory } from './lock.ts';
@@ -118,7 +119,9 @@ async function run(
   const shop = shopOf(db, options.shop, options.firstShop);
   const stations = new Stations(db, outside);
   const people = new People(db, now);
-  const hub = new Hub({ store: new Store(db, now), log, gate, boot, now });
+  nameClients(db);
+  const store = new Store(db, now);
+  const hub = new Hub({ store, log, gate, boot, now });
   opened.onClose(() => hub.stop());
 
   const scheme = plain ? 'http' : 'https';
@@ -132,6 +135,7 @@ async function run(
     origins,
     shop,
     boot,
+    generation: store.base,
     log,
     trust,
     now,

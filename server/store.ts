@@ -1,5 +1,6 @@
 /** Sessions on disk: rows of Yjs updates, committed in groups, joined in idle time. */
 import * as Y from 'yjs';
+import { baseGeneration } from './generation.ts';
 import type { Db } from './schema.ts';
 
 /** One admitted update on its way to the disk. */
@@ -10,6 +11,8 @@ export interface NewRow {
   readonly bytes: Uint8Array;
   /** Ids of the facts it adds. */
   readonly facts: readonly string[];
+  /** The client's reference, in the row that opens the session. */
+  readonly client?: string | undefined;
 }
 
 export interface StoredDocument {
@@ -46,8 +49,8 @@ const statements = (db: Db) => ({
   open: db.prepare<[], OpenJob>(
     `SELECT ${COLUMNS}, job FROM documents WHERE closed = 0 AND ${NEWEST} ORDER BY id`,
   ),
-  create: db.prepare<[string, number, number, number]>(
-    'INSERT INTO documents (session, generation, last_n, opened_ms, last_ms) VALUES (?, ?, 0, ?, ?)',
+  create: db.prepare<[string, number, number, number, string | null]>(
+    'INSERT INTO documents (session, generation, last_n, opened_ms, last_ms, client) VALUES (?, ?, 0, ?, ?, ?)',
   ),
   own: db.prepare<[string, number], StoredDocument>(
     `SELECT ${COLUMNS} FROM documents WHERE session = ? AND generation = ?`,
@@ -67,6 +70,7 @@ const statements = (db: Db) => ({
   keepJob: db.prepare<[string, number, string, number]>(
     'UPDATE documents SET job = ?, closed = ? WHERE session = ? AND generation = ?',
   ),
+  erased: db.prepare<[string], 1>('SELECT 1 FROM erased WHERE session = ?').pluck(),
   factTimes: db.prepare<[number], { id: string; ms: number }>(
     'SELECT id, committed_ms AS ms FROM facts WHERE document = ?',
   ),
@@ -76,11 +80,19 @@ export class Store {
   readonly #db: Db;
   readonly #now: () => number;
   readonly #sql: ReturnType<typeof statements>;
+  /** The generation of sessions that are not there yet. */
+  readonly base: number;
 
   constructor(db: Db, now: () => number) {
     this.#db = db;
     this.#now = now;
     this.#sql = statements(db);
+    this.base = baseGeneration(db);
+  }
+
+  /** Whether personal texts of this session were erased; also of one that is not there. */
+  isErased(session: string): boolean {
+    return this.#sql.erased.get(session) !== undefined;
   }
 
   /** The newest generation of a session, or undefined when there is none. */
@@ -113,10 +125,10 @@ export class Store {
     return ms;
   }
 
-  #append({ session, generation, bytes, facts }: NewRow, ms: number): void {
+  #append({ session, generation, bytes, facts, client }: NewRow, ms: number): void {
     let document = this.#sql.own.get(session, generation);
     if (!document) {
-      this.#sql.create.run(session, generation, ms, ms);
+      this.#sql.create.run(session, generation, ms, ms, client ?? null);
       document = this.#sql.own.get(session, generation)!;
     }
     const n = document.lastN + 1;

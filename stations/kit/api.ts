@@ -10,6 +10,8 @@ export interface Me {
   readonly roles: readonly StationRole[];
   /** Names the boards of this run of the server. */
   readonly boot: string | number;
+  /** Of sessions that are not there yet. */
+  readonly generation: number;
   readonly protocol: number;
   readonly plain: boolean;
   readonly shop: { readonly name: string; readonly timeZone: string };

@@ -86,7 +86,7 @@ export class Station {
   }
 
   /** A session by id; the same object for as long as it is open. */
-  session(id: string, generation = 1): Session {
+  session(id: string, generation = this.#me?.generation ?? 1): Session {
     const { role } = this;
     const me = this.#me;
     if (!me || role === null || role === 'wall') throw new Error('no session without a role that has one');

@@ -55,6 +55,7 @@ describe('a code', () => {
       name: 'Floor tablet',
       roles: ['measuring', 'bench'],
       boot: 1,
+      generation: 1,
       protocol: 1,
       plain: true,
       shop: { name: 'Test shop', timeZone: 'Europe/Vienna' },
@@ -250,7 +251,12 @@ describe('a session', () => {
     const desk = await running.station(['desk']);
     const bench = await running.station(['bench']);
     const session = newSession();
-    const none = await ask('GET', `/api/sessions/${session}/room`, undefined, { cookie: desk.cookie });
+    expect(await bench.request('GET', `/api/sessions/${session}/room`)).toEqual({
+      room: `session/${session}/1`,
+      known: false,
+      erased: false,
+    });
+    const none = await ask('GET', '/api/sessions/nonsense/room', undefined, { cookie: desk.cookie });
     expect(none).toMatchObject({ status: 404, body: { error: { code: 'unknown-session' } } });
     await put1(desk.cookie);
     const room = await desk.enter(session);
@@ -258,6 +264,8 @@ describe('a session', () => {
     room.close();
     expect(await bench.request('GET', `/api/sessions/${session}/room`)).toEqual({
       room: `session/${session}/1`,
+      known: true,
+      erased: false,
     });
     expect(await desk.request('GET', `/api/sessions/${session}/export`)).toMatchObject({
       format: 'fibula-session/1',

@@ -58,11 +58,13 @@ describe('opening', () => {
     }
     expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
     expect(db.pragma('synchronous', { simple: true })).toBe(2);
+    expect(db.pragma('secure_delete', { simple: true })).toBe(1);
   });
 
   it('brings a file of format 1 up, with all that is in it', () => {
     db.exec(`DROP TABLE quarantine; ALTER TABLE stations DROP COLUMN revoked_ms;
-      ALTER TABLE stations DROP COLUMN seen_ms; PRAGMA user_version = 1;
+      ALTER TABLE stations DROP COLUMN seen_ms; DROP INDEX documents_client;
+      ALTER TABLE documents DROP COLUMN client; DROP TABLE erased; PRAGMA user_version = 1;
       INSERT INTO stations (device, name, roles, paired_ms) VALUES ('bench-1', 'the press', '["bench"]', ${NOW})`);
     db.close();
     db = openDatabase(data);
