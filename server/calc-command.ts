@@ -4,11 +4,7 @@
  * `npm run -s calc -- --list [NAME]`: what there is, what each takes and gives.
  */
 import { calculate, listing } from './calc.ts';
-
-function fail(line: string): never {
-  process.stderr.write(`${line.replace(/\s+/g, ' ')}\n`);
-  process.exit(2);
-}
+import { fail, print, printText } from './output.ts';
 
 function parsed(name: string, text: string): unknown {
   try {
@@ -22,7 +18,7 @@ const [first, second, ...rest] = process.argv.slice(2);
 if (first === '--list' && rest.length === 0) {
   const list = listing(second);
   if (!list.ok) fail(list.text);
-  process.stdout.write(`${list.text}\n`);
+  printText(list.text);
 } else {
   if (first === undefined || second === undefined || rest.length > 0 || first.startsWith('-'))
     fail("usage: npm run -s calc -- NAME '{json}', or --list [NAME]");
@@ -31,5 +27,5 @@ if (first === '--list' && rest.length === 0) {
   if (!known.ok) fail(known.text);
   const answer = calculate(first, parsed(first, second));
   if (!answer.ok) fail(answer.error);
-  process.stdout.write(`${JSON.stringify(answer.is, null, 2)}\n`);
+  print(answer.is);
 }

@@ -5,11 +5,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { explain, EXPLANATION_FORMAT, plan, readSession } from '../core/index.ts';
-
-function fail(line: string): never {
-  process.stderr.write(`${line.replace(/\s+/g, ' ')}\n`);
-  process.exit(2);
-}
+import { fail, print } from './output.ts';
 
 const given = process.argv.slice(2);
 const explained = given[0] === '--explain';
@@ -29,4 +25,4 @@ const planned = plan(facts);
 const answer = explained
   ? { format: EXPLANATION_FORMAT, numbers: explain(facts), unknown: planned.reasons }
   : planned;
-process.stdout.write(`${JSON.stringify(answer, null, 2)}\n`);
+print(answer);

@@ -66,6 +66,14 @@ describe('docs', () => {
     expect(stderr.trimEnd().split('\n')).toHaveLength(1);
   });
 
+  it('a reader that stops early ends the command quietly', () => {
+    const file = 'docs/examples/two-rounds-to-even.json';
+    const command = `npm run -s plan -- --explain ${file} | head -1; echo "\${PIPESTATUS[@]}"`;
+    const { stdout, stderr } = spawnSync('bash', ['-c', command], { encoding: 'utf8' });
+    expect(stdout).toBe('{\n0 0\n');
+    expect(stderr).toBe('');
+  });
+
   it('[FAC-5] a missing file gives one line and exit 2', () => {
     const { status, stderr } = spawnSync('npm', ['run', '-s', 'plan', '--', join(scratch, 'nowhere.json')], {
       encoding: 'utf8',
