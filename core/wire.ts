@@ -60,20 +60,12 @@ export const LIMIT = {
   id: 40,
   /** Ids in one basis: heads of some 20 slots, twice as many in a conflict. */
   basis: 100,
-  /** Sockets a station may hold: a session, a board and a reload overlapping. */
-  socketsPerStation: 12,
-  /** SyncStep1 a socket may send in ten seconds: each makes the server encode the document. */
-  syncStep1Per10s: 20,
-  /** Frames a socket may send in ten seconds. */
-  framesPer10s: 2_000,
   /** Minutes a pairing code lives. */
   codeMinutes: 10,
   /** Wrong pairing codes an address may try in ten minutes. */
   guesses: 10,
   /** Wrong pairing codes in ten minutes from everywhere. */
   guessesInAll: 100,
-  /** Seconds an untouched document stays in memory. */
-  idleSeconds: 60,
 } as const;
 
 /** Roles a station may be granted. `wall` reads the wall board and nothing else. */

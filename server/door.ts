@@ -10,8 +10,10 @@ import { createServer } from 'node:net';
 import type { Server, Socket } from 'node:net';
 import { Hono } from 'hono';
 import { PROTOCOL } from '../core/index.ts';
+import type { Crowd } from './crowd.ts';
+import { turnAway } from './entrance.ts';
 import type { Env } from './env.ts';
-import { BOUND } from './limits.ts';
+import type { Limits } from './limit-table.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
 import type { Upgrade } from './entrance.ts';
@@ -28,19 +30,53 @@ export interface Door {
   close(): Promise<void>;
 }
 
+/** What holds for every connection, before it is known who it is. */
+export interface Watch {
+  readonly limits: Limits;
+  readonly crowd: Crowd;
+}
+
+/** Milliseconds between looks at requests that are too slow. */
+const SLOW_CHECK_MS = 1_000;
+/** Headers a request may have; no browser sends half as many. */
+const HEADERS = 100;
+
+const serverOptions = ({ headerSeconds, requestSeconds, headerBytes }: Limits) => ({
+  headersTimeout: headerSeconds * 1000,
+  requestTimeout: requestSeconds * 1000,
+  connectionsCheckingInterval: SLOW_CHECK_MS,
+  maxHeaderSize: headerBytes,
+});
+
+function watched<S extends HttpServer | HttpsServer>(server: S, { stalledSeconds }: Limits): S {
+  server.timeout = stalledSeconds * 1000;
+  server.maxHeadersCount = HEADERS;
+  return server;
+}
+
 /** One port for https, and for the few pages in `plainListener`. */
 export function secureDoor(
   tls: { cert: string; key: string },
   listener: RequestListener,
   upgrade: Upgrade,
   plainListener: RequestListener,
+  { limits, crowd }: Watch,
 ): Door {
-  const secure = createHttpsServer(tls, listener).on('upgrade', upgrade);
-  const plain = createHttpServer(plainListener).on('upgrade', (_request, socket) => {
-    socket.on('error', () => undefined); // it has gone: nothing to say to it
-    socket.end('HTTP/1.1 426 Upgrade Required\r\nConnection: close\r\nContent-Length: 0\r\n\r\n');
-  });
-  const server = createServer((socket) => sortByFirstByte(socket, secure, plain));
+  const handshakeTimeout = limits.handshakeSeconds * 1000;
+  const options = serverOptions(limits);
+  const secure = watched(
+    createHttpsServer({ ...tls, ...options, handshakeTimeout }, crowd.slow(listener)).on('upgrade', upgrade),
+    limits,
+  );
+  const plain = watched(
+    createHttpServer(options, crowd.slow(plainListener)).on('upgrade', (_request, socket) => {
+      socket.on('error', () => undefined); // it has gone: nothing to say to it
+      turnAway(socket, '426 Upgrade Required');
+    }),
+    limits,
+  );
+  const server = createServer((socket) => sortByFirstByte(socket, secure, plain, handshakeTimeout));
+  counted(server, { limits, crowd });
   return {
     server,
     renew: (renewed) => secure.setSecureContext(renewed),
@@ -49,14 +85,23 @@ export function secureDoor(
 }
 
 /** One port for plain http. */
-export function plainDoor(listener: RequestListener, upgrade: Upgrade): Door {
-  const server = createHttpServer(listener).on('upgrade', upgrade);
+export function plainDoor(listener: RequestListener, upgrade: Upgrade, { limits, crowd }: Watch): Door {
+  const server = watched(
+    createHttpServer(serverOptions(limits), crowd.slow(listener)).on('upgrade', upgrade),
+    limits,
+  );
+  counted(server, { limits, crowd });
   return { server, renew: () => undefined, close: closing(server, [server]) };
 }
 
-function sortByFirstByte(socket: Socket, secure: HttpsServer, plain: HttpServer): void {
+function counted(server: Server, { limits, crowd }: Watch): void {
+  server.maxConnections = limits.connections;
+  server.on('connection', (socket: Socket) => crowd.enter(socket));
+}
+
+function sortByFirstByte(socket: Socket, secure: HttpsServer, plain: HttpServer, patienceMs: number): void {
   const giveUp = () => socket.destroy();
-  socket.setTimeout(BOUND.firstByteMs, giveUp);
+  socket.setTimeout(patienceMs, giveUp);
   socket.on('error', giveUp);
   socket.once('data', (data) => {
     socket.pause();

@@ -4,8 +4,9 @@ import type { Duplex } from 'node:stream';
 import { parse as parseCookies } from 'hono/utils/cookie';
 import type { Logger } from 'pino';
 import { WebSocketServer } from 'ws';
-import type { WebSocket } from 'ws';
+import type { ServerOptions, WebSocket } from 'ws';
 import { CLOSE, PROTOCOL } from '../core/index.ts';
+import type { Crowd } from './crowd.ts';
 import type { Hub } from './hub.ts';
 import { BOUND } from './limits.ts';
 import { mayOpenSocket } from './origins.ts';
@@ -19,6 +20,7 @@ export interface Entrance {
   readonly hub: Hub;
   readonly stations: Stations;
   readonly origins: Origins;
+  readonly crowd: Crowd;
   readonly log: Logger;
 }
 
@@ -29,23 +31,32 @@ export type Upgrade = (request: IncomingMessage, socket: Duplex, head: Buffer) =
  * an HTTP error would make y-websocket try for ever.
  */
 export function entrance(deps: Entrance): Upgrade {
-  const sockets = new WebSocketServer({
+  // `closeTimeout` is newer than the package's types.
+  const options: ServerOptions & { closeTimeout: number } = {
     noServer: true,
     maxPayload: BOUND.frameBytesRead,
     perMessageDeflate: false,
-  });
+    closeTimeout: BOUND.goodbyeMs,
+  };
+  const sockets = new WebSocketServer(options);
   return (request, socket, head) => {
     socket.on('error', (error) => deps.log.debug({ err: error }, 'upgrade failed'));
     const url = urlOf(request);
-    if (!url?.pathname.startsWith(PATH)) {
-      socket.end('HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n');
-      return;
-    }
+    // Not a close code, which an honest station would take for the last word: it shall come back later.
+    if (!deps.crowd.mayUpgrade(request.socket.remoteAddress))
+      return turnAway(socket, '429 Too Many Requests\r\nRetry-After: 10');
+    if (!url?.pathname.startsWith(PATH)) return turnAway(socket, '404 Not Found');
     sockets.handleUpgrade(request, socket, head, (ws) => {
       ws.on('error', (error) => deps.log.debug({ err: error }, 'socket failed'));
       admit(deps, request, url, ws);
     });
   };
+}
+
+/** Answers an upgrade with a refusal and ends the connection, also when the other side never closes its half. */
+export function turnAway(socket: Duplex, status: string): void {
+  socket.once('finish', () => socket.destroy());
+  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }
 
 function admit(

@@ -9,7 +9,7 @@ import { body, No, NOT_FOUND, refusal } from './answer.ts';
 import { keepCookie, me, need, tokenOf } from './asker.ts';
 import type { Env } from './env.ts';
 import type { Hub } from './hub.ts';
-import { BOUND } from './limits.ts';
+import type { Limits } from './limit-table.ts';
 import type { Shop } from './meta.ts';
 import { isOurHost, isSameOrigin } from './origins.ts';
 import type { Origins } from './origins.ts';
@@ -29,6 +29,7 @@ export interface HttpDeps {
   /** Of new sessions. */
   readonly generation: number;
   readonly log: Logger;
+  readonly limits: Limits;
   /** The built pages: a directory with `index.html`, `measuring/index.html` and so on. */
   readonly pages: string;
   /** Null over plain http. */
@@ -67,9 +68,9 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   app.use(
     '/api/*',
     bodyLimit({
-      maxSize: BOUND.bodyBytes,
+      maxSize: deps.limits.bodyBytes,
       onError: () => {
-        throw TOO_LARGE;
+        throw new No(413, 'too-large', `A request has at most ${deps.limits.bodyBytes} bytes.`);
       },
     }),
   );
@@ -91,8 +92,6 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   servePages(app, deps.pages);
   return app;
 }
-
-const TOO_LARGE = new No(413, 'too-large', `A request has at most ${BOUND.bodyBytes} bytes.`);
 
 function answerError(log: Logger, error: Error, c: Context<Env>) {
   if (error instanceof No) return refusal(c, error);

@@ -6,6 +6,7 @@ import type { Fact } from '../core/index.ts';
 import { Boards } from './board.ts';
 import { durableFrame, readFrame } from './frames.ts';
 import type { Gate } from './gate.ts';
+import type { Limits } from './limit-table.ts';
 import { BOUND } from './limits.ts';
 import type { Station } from './pair.ts';
 import { Peer } from './peer.ts';
@@ -25,6 +26,7 @@ export interface HubOutside {
   readonly gate: Gate;
   /** Counts starts; names this run's boards. */
   readonly boot: number;
+  readonly limits: Limits;
   now(): number;
 }
 
@@ -68,7 +70,7 @@ export class Hub {
       socket.close(room.code, room.reason);
       return;
     }
-    const peer = new Peer(socket, station, () => this.#outside.now());
+    const peer = new Peer(socket, station, this.#outside.limits, () => this.#outside.now());
     this.#peers.add(peer);
     socket.on('message', (data: Buffer, isBinary: boolean) => this.#receive(room, peer, data, isBinary));
     socket.on('close', () => {
@@ -182,12 +184,12 @@ export class Hub {
 
   #roomFor(station: Station, name: string): Room | Refusal {
     if (this.#stopped) return { code: CLOSE.again, reason: 'The server is stopping.' };
+    const { sockets, socketsPerStation } = this.#outside.limits;
     const held = [...this.#peers].filter((peer) => peer.station.number === station.number).length;
-    if (held >= LIMIT.socketsPerStation || this.#peers.size >= BOUND.sockets)
-      return {
-        code: CLOSE.tooMuch,
-        reason: `A station holds at most ${LIMIT.socketsPerStation} connections.`,
-      };
+    if (held >= socketsPerStation)
+      return { code: CLOSE.tooMuch, reason: `A station holds at most ${socketsPerStation} connections.` };
+    if (this.#peers.size >= sockets)
+      return { code: CLOSE.again, reason: `All ${sockets} connections are taken; try again later.` };
     if (name === this.#boards.wall.name) return this.#boards.wall;
     if (station.roles.every((role) => role === 'wall'))
       return { code: CLOSE.forbidden, reason: 'A wall screen sees the wall board and nothing else.' };
@@ -234,7 +236,7 @@ export class Hub {
   }
 
   #receive(room: Room, peer: Peer, data: Buffer, isBinary: boolean): void {
-    if (!peer.open || !peer.mayFrame()) return;
+    if (!peer.open || !peer.mayFrame(data.length)) return;
     if (data.length > LIMIT.frameBytes)
       return peer.close(
         CLOSE.tooMuch,
@@ -264,7 +266,11 @@ export class Hub {
       const quiet = room.pendingRows().length === 0 && now - room.quietSince >= BOUND.heartbeatMs;
       // One at a time: joining rows holds up everybody for as long as the disk takes.
       if (quiet && !compacted && room.rows >= BOUND.rowsBeforeCompaction) compacted = this.#compact(room);
-      if (quiet && room.peers.size === 0 && now - room.quietSince >= LIMIT.idleSeconds * 1000) {
+      if (
+        quiet &&
+        room.peers.size === 0 &&
+        now - room.quietSince >= this.#outside.limits.sessionIdleSeconds * 1000
+      ) {
         this.#sessions.delete(room.session);
         room.destroy();
         this.#log.debug({ session: room.session }, 'session put down');

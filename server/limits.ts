@@ -1,27 +1,24 @@
-/** Bounds that only the server needs; those that stations know too are in `core/wire.ts`. */
+/**
+ * Bounds that only the server needs and nobody sets. Those that a shop may set are in `limit-table.ts`; those that
+ * stations know too are in `core/wire.ts`.
+ */
 export const BOUND = {
   /** Bytes of a frame that are read at all. Between `LIMIT.frameBytes` and this a sender is told why. */
   frameBytesRead: 2_097_152,
-  /** Bytes that may wait for a slow socket before it is closed; it catches up when it comes back. */
-  socketBacklogBytes: 8_388_608,
-  /** Times in ten seconds that a gap is answered with SyncStep1: an honest reconnect causes one. */
-  gapsPer10s: 20,
   /** Refusals told for one update; the rest shows when the station offers again. */
   refusalsPerUpdate: 50,
-  /** Sockets in all: a shop has some twenty screens. */
-  sockets: 500,
   /** Bytes of one presence state: a device, a name and what is being done. */
   presenceBytes: 1_024,
   /** Milliseconds between heartbeats: y-websocket gives up after 30 s without data. */
   heartbeatMs: 10_000,
   /** Rows of one document after which they are joined, at the next idle moment. */
   rowsBeforeCompaction: 100,
-  /** Bytes of an HTTP request body: the longest is one person. */
-  bodyBytes: 16_384,
   /** Pairing codes that may live at once: each makes a guess likelier to hit. */
   codes: 20,
-  /** Milliseconds a new connection may take to say its first byte. */
-  firstByteMs: 10_000,
+  /** Milliseconds a sync connection gets to answer that it is closed, before it is ended. */
+  goodbyeMs: 5_000,
+  /** Refused facts that are logged for one sync connection in ten seconds: a log must not be filled from outside. */
+  refusalsLoggedPer10s: 20,
   /** People found by one search. */
   people: 20,
   /** Milliseconds to wait for a foreign lock on the database before a commit counts as failed. */
@@ -38,14 +35,19 @@ export class Rate {
     readonly windowMs: number,
   ) {}
 
-  /** Counts one event at `now` (ms); false when it is one too many. */
-  take(now: number): boolean {
+  /** Counts an event at `now` (ms), or `amount` of them; false when that is too many. */
+  take(now: number, amount = 1): boolean {
     if (now - this.#start >= this.windowMs) {
       this.#start = now;
       this.#count = 0;
     }
-    this.#count += 1;
+    this.#count += amount;
     return this.#count <= this.limit;
+  }
+
+  /** How many too many there were in this window; 1 at the first. */
+  get over(): number {
+    return Math.max(0, this.#count - this.limit);
   }
 
   /** Whether one more would be too many, counting nothing. */

@@ -90,6 +90,7 @@ async function main(options: Options): Promise<void> {
         ...(options.timeZone === undefined ? {} : { timeZone: options.timeZone }),
       },
       firstShop: { name: 'Boot workshop', timeZone },
+      limits: options.limits,
     },
     outside,
     log,

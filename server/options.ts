@@ -1,5 +1,7 @@
 /** What was asked on the command line. */
 import { parseArgs } from 'node:util';
+import { readLimits } from './limit-table.ts';
+import type { Limits } from './limit-table.ts';
 
 export interface Options {
   readonly port: number;
@@ -11,6 +13,7 @@ export interface Options {
   readonly timeZone: string | undefined;
   readonly logLevel: string;
   readonly logFile: string | undefined;
+  readonly limits: Limits;
   readonly help: boolean;
 }
 
@@ -25,6 +28,7 @@ export const USAGE = `npm start -- [options]
   --time-zone ZONE  the shop's IANA time zone, from now on
   --log-level L     trace, debug, info, warn, error or silent (info)
   --log-file FILE   where logs go (standard error; at a terminal, server.log in the data directory)
+  --limit NAME=N    set one limit; may be given again; docs/limits.md lists them
 `;
 
 const LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'];
@@ -43,6 +47,7 @@ export function readOptions(args: readonly string[]): Options {
       'time-zone': { type: 'string' },
       'log-level': { type: 'string', default: 'info' },
       'log-file': { type: 'string' },
+      limit: { type: 'string', multiple: true, default: [] },
       help: { type: 'boolean', default: false },
     },
   });
@@ -65,6 +70,7 @@ export function readOptions(args: readonly string[]): Options {
     timeZone: zone,
     logLevel: values['log-level'],
     logFile: values['log-file'],
+    limits: readLimits(values.limit),
     help: values.help,
   };
 }

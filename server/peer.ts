@@ -1,6 +1,7 @@
 /** One socket of one paired station, with the limits that hold for it. */
 import type { WebSocket } from 'ws';
-import { CLOSE, LIMIT } from '../core/index.ts';
+import { CLOSE } from '../core/index.ts';
+import type { Limits } from './limit-table.ts';
 import { BOUND, Rate } from './limits.ts';
 import type { Station } from './pair.ts';
 
@@ -12,16 +13,26 @@ export class Peer {
   presence: number | null = null;
   readonly #socket: WebSocket;
   readonly #now: () => number;
-  readonly #frames = new Rate(LIMIT.framesPer10s, WINDOW_MS);
-  readonly #questions = new Rate(LIMIT.syncStep1Per10s, WINDOW_MS);
-  readonly #gaps = new Rate(BOUND.gapsPer10s, WINDOW_MS);
+  readonly #backlogBytes: number;
+  readonly #frames: Rate;
+  readonly #bytes: Rate;
+  readonly #questions: Rate;
+  readonly #gaps: Rate;
+  readonly #logged = new Rate(BOUND.refusalsLoggedPer10s, WINDOW_MS);
   #open = true;
   #answered = true;
 
-  constructor(socket: WebSocket, station: Station, now: () => number) {
+  constructor(socket: WebSocket, station: Station, limits: Limits, now: () => number) {
     this.#socket = socket;
     this.station = station;
     this.#now = now;
+    this.#backlogBytes = limits.backlogBytes;
+    this.#frames = new Rate(limits.framesPer10s, WINDOW_MS);
+    this.#bytes = new Rate(limits.bytesPer10s, WINDOW_MS);
+    this.#questions = new Rate(limits.questionsPer10s, WINDOW_MS);
+    this.#gaps = new Rate(limits.gapsPer10s, WINDOW_MS);
+    // Each is answered with a pong, so it costs as much as a frame.
+    socket.on('ping', (data) => this.mayFrame(data.length));
     socket.on('pong', () => (this.#answered = true));
     socket.on('close', () => (this.#open = false));
   }
@@ -33,7 +44,7 @@ export class Peer {
 
   send(frame: Uint8Array): void {
     if (!this.#open) return;
-    if (this.#socket.bufferedAmount > BOUND.socketBacklogBytes)
+    if (this.#socket.bufferedAmount > this.#backlogBytes)
       return this.close(CLOSE.again, 'This station reads too slowly; it catches up when it comes back.');
     this.#socket.send(frame, { binary: true });
   }
@@ -57,8 +68,14 @@ export class Peer {
     this.#socket.ping();
   }
 
-  mayFrame(): boolean {
-    return this.#within(this.#frames, 'frames');
+  /** Counts a frame of `bytes`, and closes the connection when it is one too many. */
+  mayFrame(bytes: number): boolean {
+    return this.#within(this.#frames, 'frames') && this.#within(this.#bytes, 'bytes', bytes);
+  }
+
+  /** Whether the log shall have one more line about what this connection was refused. */
+  mayLog(): boolean {
+    return this.#logged.take(this.#now());
   }
 
   maySync(): boolean {
@@ -69,8 +86,8 @@ export class Peer {
     return this.#within(this.#gaps, 'updates that build on what is not here');
   }
 
-  #within(rate: Rate, what: string): boolean {
-    if (rate.take(this.#now())) return true;
+  #within(rate: Rate, what: string, amount = 1): boolean {
+    if (rate.take(this.#now(), amount)) return true;
     this.close(CLOSE.tooMuch, `Too many ${what}: at most ${rate.limit} in ten seconds.`);
     return false;
   }

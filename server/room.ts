@@ -224,7 +224,7 @@ export class SessionRoom implements Room {
     const { number } = peer.station;
     for (const refusal of refused) {
       const { code, field, fact } = refusal;
-      this.#log.info({ station: number, rule, code, field, fact }, 'fact refused');
+      if (peer.mayLog()) this.#log.info({ station: number, rule, code, field, fact }, 'fact refused');
       peer.send(refusedFrame(refusal));
     }
     if (already.length > 0) this.#whenDurable(() => peer.send(alreadySavedFrame(already)));

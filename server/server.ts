@@ -8,9 +8,10 @@ import type { Logger } from 'pino';
 import { serverCertificate } from './certificates.ts';
 import type { ServerCertificate } from './certificates.ts';
 import { plainDoor, plainPages, secureDoor } from './door.ts';
-import type { Door } from './door.ts';
+import type { Door, Watch } from './door.ts';
 import { entrance } from './entrance.ts';
 import type { Upgrade } from './entrance.ts';
+import { Crowd } from './crowd.ts';
 import { gate } from './gate.ts';
 import { nameClients } from './generation.ts';
 import { createApp } from './http.ts';
@@ -18,6 +19,7 @@ import { Hub } from './hub.ts';
 import { lockDirectory } from './lock.ts';
 import { countBoot, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
+import type { Limits } from './limit-table.ts';
 import { listenToOperator } from './operator.ts';
 import type { Origins } from './origins.ts';
 import type { Outside } from './outside.ts';
@@ -43,6 +45,7 @@ export interface ServerOptions {
   readonly pages: string;
   readonly shop: Partial<Shop>;
   readonly firstShop: Shop;
+  readonly limits: Limits;
 }
 
 export interface RunningServer {
@@ -106,7 +109,7 @@ async function run(
   log: Logger,
   opened: Opened,
 ): Promise<RunningServer> {
-  const { data, plain } = options;
+  const { data, plain, limits } = options;
   makeDirectory(data);
   const lock = lockDirectory(data);
   opened.onClose(() => lock.release());
@@ -121,7 +124,7 @@ async function run(
   const people = new People(db, now);
   nameClients(db);
   const store = new Store(db, now);
-  const hub = new Hub({ store, log, gate, boot, now });
+  const hub = new Hub({ store, log, gate, boot, limits, now });
   opened.onClose(() => hub.stop());
 
   const scheme = plain ? 'http' : 'https';
@@ -137,15 +140,18 @@ async function run(
     boot,
     generation: store.base,
     log,
+    limits,
     trust,
     now,
     pages: options.pages,
   });
+  const crowd = new Crowd(limits, now, log);
   const door = doorOf(
     certificate,
     trust,
     getRequestListener(app.fetch),
-    entrance({ hub, stations, origins, log }),
+    entrance({ hub, stations, origins, crowd, log }),
+    { limits, crowd },
   );
   const port = await listen(door, options);
   opened.onClose(() => door.close());
@@ -172,10 +178,11 @@ const doorOf = (
   trust: Trust | null,
   listener: RequestListener,
   upgrade: Upgrade,
+  watch: Watch,
 ): Door =>
   certificate && trust
-    ? secureDoor(certificate, listener, upgrade, getRequestListener(plainPages(trust).fetch))
-    : plainDoor(listener, upgrade);
+    ? secureDoor(certificate, listener, upgrade, getRequestListener(plainPages(trust).fetch), watch)
+    : plainDoor(listener, upgrade, watch);
 
 const trustOf = (
   certificate: ServerCertificate,

@@ -8,6 +8,7 @@ import { plan, readSession } from '../core/index.ts';
 import type { Plan } from '../core/index.ts';
 import { calcPage } from './helpers/calc-page.ts';
 import { fieldsPage } from './helpers/field-table.ts';
+import { limitsPage } from './helpers/limits-page.ts';
 import { stalenessPage } from './helpers/staleness-page.ts';
 
 const examples = readdirSync('docs/examples').filter((name) => name.endsWith('.json'));
@@ -22,6 +23,7 @@ describe('docs', () => {
     ['docs/fields.md', fieldsPage],
     ['docs/calc.md', calcPage],
     ['docs/staleness.md', stalenessPage],
+    ['docs/limits.md', limitsPage],
   ])('%s is what the code says', (path, page) => {
     if (process.env['FIBULA_DOCS'] === 'write') writeFileSync(path, page());
     expect(readFileSync(path, 'utf8')).toBe(page());

@@ -5,6 +5,7 @@ import * as Y from 'yjs';
 import { CLOSE, LIMIT } from '../../core/index.ts';
 import type { Station } from '../../demo/station.ts';
 import { presenceFrame } from '../../server/frames.ts';
+import { STANDARD_LIMITS } from '../../server/limit-table.ts';
 import { BOUND } from '../../server/limits.ts';
 import { until } from '../helpers/until.ts';
 import { any, craft, item } from './helpers/craft.ts';
@@ -177,7 +178,7 @@ describe('at the door', () => {
   it('one station does not get all sockets', async () => {
     const bench = await running.station(['bench']);
     const room = `board/desk/${bench.me.boot}`;
-    for (let i = 0; i < LIMIT.socketsPerStation; i++)
+    for (let i = 0; i < STANDARD_LIMITS.socketsPerStation; i++)
       await (await connect(room, { cookie: bench.cookie })).document();
     expect((await (await connect(room, { cookie: bench.cookie })).isClosed()).code).toBe(CLOSE.tooMuch);
     await (await connect(room, { cookie: measuring.cookie })).document();
@@ -293,21 +294,21 @@ describe('in the room', () => {
     const before = wire.heard.length;
     wire.sendUpdate(late);
     await wire.hears('step1', () => true, before);
-    for (let i = 0; i <= BOUND.gapsPer10s; i++) wire.sendUpdate(late);
+    for (let i = 0; i <= STANDARD_LIMITS.gapsPer10s; i++) wire.sendUpdate(late);
     expect((await wire.isClosed()).code).toBe(CLOSE.tooMuch);
     await stillServing();
   });
 
   it('who asks for the whole document without end is closed', async () => {
     const wire = await inSession();
-    for (let i = 0; i <= LIMIT.syncStep1Per10s; i++) wire.send(new Uint8Array([0, 0, 1, 0]));
+    for (let i = 0; i <= STANDARD_LIMITS.questionsPer10s; i++) wire.send(new Uint8Array([0, 0, 1, 0]));
     expect((await wire.isClosed()).code).toBe(CLOSE.tooMuch);
     await stillServing();
   });
 
   it('who sends frames without end is closed', async () => {
     const wire = await inSession();
-    for (let i = 0; i <= LIMIT.framesPer10s; i++) wire.send(new Uint8Array([3]));
+    for (let i = 0; i <= STANDARD_LIMITS.framesPer10s; i++) wire.send(new Uint8Array([3]));
     expect((await wire.isClosed()).code).toBe(CLOSE.tooMuch);
     await stillServing();
   });

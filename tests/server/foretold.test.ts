@@ -10,6 +10,7 @@ import { WebSocketServer } from 'ws';
 import { CLOSE } from '../../core/index.ts';
 import { makeGate, RULES } from '../../server/gate.ts';
 import { Hub } from '../../server/hub.ts';
+import { STANDARD_LIMITS } from '../../server/limit-table.ts';
 import { openDatabase } from '../../server/schema.ts';
 import { Store } from '../../server/store.ts';
 import { any, craft, item } from './helpers/craft.ts';
@@ -25,7 +26,14 @@ it('an update that leaves something waiting in the document is not stored, and t
   const db = openDatabase(data);
   const store = new Store(db, () => Date.now());
   const gate = makeGate(RULES.filter(({ name }) => name !== 'sections')); // as if the rule had a hole
-  const hub = new Hub({ store, log: pino({ level: 'silent' }), gate, boot: 1, now: () => Date.now() });
+  const hub = new Hub({
+    store,
+    log: pino({ level: 'silent' }),
+    gate,
+    boot: 1,
+    limits: STANDARD_LIMITS,
+    now: () => Date.now(),
+  });
   const http = createServer();
   const sockets = new WebSocketServer({ server: http });
   sockets.on('connection', (socket, request) =>

@@ -1,6 +1,6 @@
 /** What the server does when nothing happens: heartbeats, rows joined, documents put down. */
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { LIMIT } from '../../core/index.ts';
+import { STANDARD_LIMITS } from '../../server/limit-table.ts';
 import { BOUND } from '../../server/limits.ts';
 import { until } from '../helpers/until.ts';
 import { newSession, run } from './helpers/running.ts';
@@ -44,7 +44,7 @@ it('a quiet line hears a heartbeat, a quiet session is joined into one row, an e
   wire.close();
   room.close();
   await until(() => running.log.some(({ msg }) => msg === 'socket left'), 'the sockets to be gone');
-  running.clock.aheadMs = LIMIT.idleSeconds * 1_000;
+  running.clock.aheadMs = STANDARD_LIMITS.sessionIdleSeconds * 1_000;
   await until(
     () => running.log.some(({ msg }) => msg === 'session put down'),
     'the document to be put down',

@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createHash } from 'node:crypto';
 import { CLOSE, LIMIT } from '../../core/index.ts';
+import { STANDARD_LIMITS } from '../../server/limit-table.ts';
 import { BOUND } from '../../server/limits.ts';
 import { newSession, run } from './helpers/running.ts';
 import type { Running } from './helpers/running.ts';
@@ -207,7 +208,12 @@ describe('a change', () => {
 
   it('of too many bytes is refused', async () => {
     const { cookie } = await running.station(['desk']);
-    const answer = await ask('PUT', '/api/people/c1', { name: 'x'.repeat(BOUND.bodyBytes) }, { cookie });
+    const answer = await ask(
+      'PUT',
+      '/api/people/c1',
+      { name: 'x'.repeat(STANDARD_LIMITS.bodyBytes) },
+      { cookie },
+    );
     expect(answer).toMatchObject({ status: 413, body: { error: { code: 'too-large' } } });
   });
 });

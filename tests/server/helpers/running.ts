@@ -7,6 +7,7 @@ import Database from 'better-sqlite3';
 import pino from 'pino';
 import type { StationRole } from '../../../core/index.ts';
 import { Station } from '../../../demo/station.ts';
+import { STANDARD_LIMITS } from '../../../server/limit-table.ts';
 import { startServer } from '../../../server/server.ts';
 import type { RunningServer, ServerOptions } from '../../../server/server.ts';
 
@@ -52,6 +53,7 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
       pages: join(data, 'no-pages'),
       shop: {},
       firstShop: { name: 'Test shop', timeZone: 'Europe/Vienna' },
+      limits: STANDARD_LIMITS,
       ...options,
     },
     { now: () => Date.now() + clock.aheadMs, randomBytes: (count) => randomBytes(count), randomInt },

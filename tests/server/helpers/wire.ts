@@ -26,6 +26,8 @@ export interface WireOptions {
 export class Wire {
   readonly heard: Heard[] = [];
   closed: { readonly code: number; readonly reason: string } | null = null;
+  /** Bytes that it has sent. */
+  sent = 0;
   readonly #socket: WebSocket;
 
   constructor(
@@ -52,7 +54,16 @@ export class Wire {
   }
 
   send(frame: Uint8Array | string): void {
+    this.sent += frame.length;
     this.#socket.send(frame);
+  }
+
+  /** Resolves with the answer, or when the socket is closed. */
+  async ping(): Promise<void> {
+    let answered = false;
+    this.#socket.once('pong', () => (answered = true));
+    this.#socket.ping();
+    await until(() => answered || this.closed, 'a pong');
   }
 
   sendUpdate(update: Uint8Array): void {
