@@ -3,8 +3,19 @@ export { ADJUSTERS, leanWord, otherSide, pivotWord, SIDES } from './frame.ts';
 export type { Adjuster, LeanWord, PivotWord, Side } from './frame.ts';
 export { deg, degAsin, degAtan, mm, rad, SAME_DEG, SAME_MM, sinDeg, tanDeg, toDeg, toRad } from './units.ts';
 export type { Deg, Mm, Rad } from './units.ts';
-export { CLIENT_SPAN, CLOSE, LIMIT, MESSAGE, PROTOCOL, STATION_ROLES, stationOf } from './wire.ts';
-export type { StationRole } from './wire.ts';
+export {
+  ALL_WELL,
+  CLIENT_SPAN,
+  CLOSE,
+  LIMIT,
+  MESSAGE,
+  PROTOCOL,
+  READ_ONLY,
+  readStatus,
+  STATION_ROLES,
+  stationOf,
+} from './wire.ts';
+export type { ReadOnly, ServerStatus, StationRole } from './wire.ts';
 export { isKind, misfitOf, parseLenient, parseStrict } from './record/facts.ts';
 export type { Author, Envelope, Fact, FactOf, Misfit, Parsed } from './record/facts.ts';
 export {

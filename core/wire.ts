@@ -1,6 +1,8 @@
 /**
- * What stations and server agree on: message numbers, close codes, and every limit with its unit and reason.
+ * What stations and server agree on: message numbers, close codes, the server's state, and every limit with its
+ * unit and reason.
  */
+import { z } from 'zod';
 
 /** Raised when an older station could misread a newer server, or the other way round. */
 export const PROTOCOL = 1;
@@ -17,7 +19,42 @@ export const MESSAGE = {
   refused: 101,
   /** Server to station: varString, a JSON list of fact ids that were there already with the same value. */
   alreadySaved: 102,
+  /** Server to station: varString, a JSON `ServerStatus`. On connecting, and whenever it changes. */
+  status: 103,
 } as const;
+
+/** Why the server takes no entries: its disk is full, may not be written, fails, is held by another, is damaged. */
+export const READ_ONLY = ['full', 'forbidden', 'failing', 'locked', 'damaged'] as const;
+export type ReadOnly = (typeof READ_ONLY)[number];
+
+/** The server's state, as far as a station's people can do something about it. */
+export interface ServerStatus {
+  /** Null: entries are taken. Otherwise they wait at the stations. */
+  readonly readOnly: ReadOnly | null;
+  /** Set when little is left on the server's disk. `freeMb` in millions of bytes. */
+  readonly lowSpace: { readonly freeMb: number } | null;
+}
+
+export const ALL_WELL: ServerStatus = { readOnly: null, lowSpace: null };
+
+const Status = z.object({
+  // A reason that only a newer server knows is still a reason.
+  readOnly: z
+    .enum(READ_ONLY)
+    .nullable()
+    .or(z.string().transform(() => 'failing' as const))
+    .catch(null),
+  lowSpace: z.object({ freeMb: z.number() }).nullable().catch(null),
+});
+
+/** Reads a status leniently: what is missing or not understood counts as well. Never throws. */
+export function readStatus(json: string): ServerStatus {
+  try {
+    return Status.parse(JSON.parse(json));
+  } catch {
+    return ALL_WELL;
+  }
+}
 
 /** 4400 to 4499 stop y-websocket's reconnecting; anything else makes it try again. */
 export const CLOSE = {

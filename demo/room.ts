@@ -62,6 +62,7 @@ export class Room {
       );
     };
     messageHandlers[MESSAGE.alreadySaved] = () => this.#check();
+    messageHandlers[MESSAGE.status] = () => undefined; // a program has no banner: it waits until it is saved
     this.#facts.observe(() => this.#check());
     this.#provider.on('sync', () => this.#check());
     this.#provider.on('closed', ({ code, reason }) =>

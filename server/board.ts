@@ -72,7 +72,8 @@ export interface BoardOutside {
   now(): number;
   /** The facts of a session as they are on disk; undefined when there is no such session. */
   read(session: string): { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
-  keep(jobs: readonly JobToKeep[]): void;
+  /** False when the disk takes nothing for now. */
+  keep(jobs: readonly JobToKeep[]): boolean;
 }
 
 /** Milliseconds between writes of computed rows: they can be computed again, so a lost one costs nothing. */
@@ -178,8 +179,7 @@ export class Boards {
       closed: job.closed,
     }));
     try {
-      this.#outside.keep(jobs);
-      this.#toKeep.clear();
+      if (this.#outside.keep(jobs)) this.#toKeep.clear();
     } catch (error) {
       this.#outside.log.warn({ err: error }, 'board rows could not be written; they are kept in memory');
     }

@@ -7,6 +7,7 @@ import { WebSocketServer } from 'ws';
 import type { ServerOptions, WebSocket } from 'ws';
 import { CLOSE, PROTOCOL } from '../core/index.ts';
 import type { Crowd } from './crowd.ts';
+import type { Health } from './health.ts';
 import type { Hub } from './hub.ts';
 import { BOUND } from './limits.ts';
 import { mayOpenSocket } from './origins.ts';
@@ -18,6 +19,7 @@ const PATH = '/sync/';
 
 export interface Entrance {
   readonly hub: Hub;
+  readonly health: Health;
   readonly stations: Stations;
   readonly origins: Origins;
   readonly crowd: Crowd;
@@ -48,7 +50,13 @@ export function entrance(deps: Entrance): Upgrade {
     if (!url?.pathname.startsWith(PATH)) return turnAway(socket, '404 Not Found');
     sockets.handleUpgrade(request, socket, head, (ws) => {
       ws.on('error', (error) => deps.log.debug({ err: error }, 'socket failed'));
-      admit(deps, request, url, ws);
+      try {
+        admit(deps, request, url, ws);
+      } catch (error) {
+        deps.log.error({ err: error }, 'a socket could not be let in');
+        deps.health.failed(error);
+        ws.close(CLOSE.again, 'The server failed on this; its log says how.');
+      }
     });
   };
 }

@@ -3,7 +3,7 @@ import * as decoding from 'lib0/decoding';
 import * as encoding from 'lib0/encoding';
 import * as Y from 'yjs';
 import { MESSAGE } from '../core/index.ts';
-import type { Refusal } from '../core/index.ts';
+import type { Refusal, ServerStatus } from '../core/index.ts';
 
 const SYNC = { step1: 0, step2: 1, update: 2 } as const;
 
@@ -111,6 +111,7 @@ const json = (number: number, value: unknown) =>
   });
 
 export const refusedFrame = (refused: Refused) => json(MESSAGE.refused, refused);
+export const statusFrame = (status: ServerStatus) => json(MESSAGE.status, status);
 export const alreadySavedFrame = (ids: readonly string[]) => json(MESSAGE.alreadySaved, ids);
 
 export const presenceFrame = (entries: readonly PresenceEntry[]) =>

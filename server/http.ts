@@ -8,6 +8,7 @@ import { CLOSE, PROTOCOL, STATION_ROLES } from '../core/index.ts';
 import { body, No, NOT_FOUND, refusal } from './answer.ts';
 import { keepCookie, me, need, tokenOf } from './asker.ts';
 import type { Env } from './env.ts';
+import type { Health } from './health.ts';
 import type { Hub } from './hub.ts';
 import type { Limits } from './limit-table.ts';
 import type { Shop } from './meta.ts';
@@ -16,11 +17,13 @@ import type { Origins } from './origins.ts';
 import { secureHeaders, servePages } from './pages.ts';
 import type { Stations } from './pair.ts';
 import type { People, Person } from './people.ts';
+import { TROUBLE_TEXT } from './trouble.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
 
 export interface HttpDeps {
   readonly hub: Hub;
+  readonly health: Health;
   readonly stations: Stations;
   readonly people: People;
   readonly origins: Origins;
@@ -55,7 +58,7 @@ const PersonBody = z.strictObject({
 
 export function createApp(deps: HttpDeps): Hono<Env> {
   const app = new Hono<Env>();
-  app.onError((error, c) => answerError(deps.log, error, c));
+  app.onError((error, c) => answerError(deps, error, c));
   app.notFound((c) =>
     c.req.path.startsWith('/api/') ? refusal(c, NOT_FOUND) : c.text('There is no such page.\n', 404),
   );
@@ -93,8 +96,10 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   return app;
 }
 
-function answerError(log: Logger, error: Error, c: Context<Env>) {
+function answerError({ log, health }: HttpDeps, error: Error, c: Context<Env>) {
   if (error instanceof No) return refusal(c, error);
+  const trouble = health.failed(error);
+  if (trouble !== null) return refusal(c, new No(503, 'read-only', TROUBLE_TEXT[trouble]));
   log.error({ err: error, method: c.req.method, path: c.req.path.slice(0, 80) }, 'request failed');
   return refusal(c, new No(500, 'failed', 'The server failed on this; its log says how.'));
 }

@@ -2,17 +2,20 @@
 import type { Logger } from 'pino';
 import type { WebSocket } from 'ws';
 import { CLOSE, LIMIT } from '../core/index.ts';
-import type { Fact } from '../core/index.ts';
+import type { Fact, ServerStatus } from '../core/index.ts';
 import { Boards } from './board.ts';
-import { durableFrame, readFrame } from './frames.ts';
+import { durableFrame, readFrame, statusFrame } from './frames.ts';
 import type { Gate } from './gate.ts';
+import type { Health } from './health.ts';
+import { HeldRoom } from './held.ts';
 import type { Limits } from './limit-table.ts';
 import { BOUND } from './limits.ts';
 import type { Station } from './pair.ts';
 import { Peer } from './peer.ts';
 import { SessionRoom } from './room.ts';
 import type { Room } from './room.ts';
-import type { NewRow, Store, StoredDocument } from './store.ts';
+import type { JobToKeep, NewRow, Store, StoredDocument } from './store.ts';
+import { troubleOf } from './trouble.ts';
 
 /** Why a socket may not come in, as y-websocket understands it. */
 export interface Refusal {
@@ -24,6 +27,7 @@ export interface HubOutside {
   readonly store: Store;
   readonly log: Logger;
   readonly gate: Gate;
+  readonly health: Health;
   /** Counts starts; names this run's boards. */
   readonly boot: number;
   readonly limits: Limits;
@@ -37,6 +41,8 @@ export class Hub {
   readonly #outside: HubOutside;
   readonly #log: Logger;
   readonly #store: Store;
+  readonly #health: Health;
+  readonly #held = new HeldRoom();
   readonly #sessions = new Map<string, SessionRoom>();
   readonly #boards: Boards;
   readonly #pending = new Set<SessionRoom>();
@@ -50,11 +56,13 @@ export class Hub {
     this.#outside = outside;
     this.#log = outside.log;
     this.#store = outside.store;
+    this.#health = outside.health;
+    this.#health.onChange((now, before) => this.#tellStatus(now, before));
     this.#boards = new Boards(outside.boot, outside.store.openJobs(), {
       log: outside.log,
       now: () => outside.now(),
       read: (session) => this.read(session),
-      keep: (jobs) => this.#store.keepJobs(jobs),
+      keep: (jobs) => this.#keepJobs(jobs),
     });
     this.#beat = setInterval(() => this.#everyBeat(), BOUND.heartbeatMs);
   }
@@ -80,6 +88,7 @@ export class Hub {
       if (this.#peers.size === 0) this.#allGone();
     });
     room.join(peer);
+    peer.send(statusFrame(this.#health.status));
   }
 
   /** Closes the sockets of a station whose token has ended, so that it comes back as who it is now. */
@@ -123,36 +132,31 @@ export class Hub {
     return { document, facts };
   }
 
-  /** Commits what is pending now. */
-  flush(): void {
+  /** Commits what is pending now. @returns the sessions of which something could not be stored. */
+  flush(): string[] {
     clearImmediate(this.#flushing);
     this.#flushing = undefined;
     const rooms = [...this.#pending];
     this.#pending.clear();
     const rows = rooms.flatMap((room) => room.pendingRows());
-    if (rows.length === 0) return;
-    if (!this.#commit(rows)) {
-      for (const room of rooms) room.abandon('The server could not store an entry; it tries again.');
-      return;
-    }
+    if (rows.length === 0) return [];
+    if (!this.#commit(rows, rooms)) return rooms.map(({ session }) => session);
     for (const room of rooms) {
       room.committed();
       this.#boards.changed(room.session);
     }
+    return [];
   }
 
   /** Stops everything that runs by itself, once. @returns the sessions of which something could not be stored. */
   stop(): string[] {
-    const unsaved = new Set<string>();
     if (this.#stopped) return [];
     this.#stopped = true;
     clearInterval(this.#beat);
-    const pending = [...this.#pending];
-    this.flush();
-    for (const room of pending) if (this.#sessions.get(room.session) !== room) unsaved.add(room.session);
+    const unsaved = this.flush();
     for (const peer of this.#peers) peer.close(CLOSE.again, 'The server is stopping.');
     this.#boards.stop();
-    return [...unsaved];
+    return unsaved;
   }
 
   /** Settles when every socket has closed, or after `patienceMs`. */
@@ -172,14 +176,39 @@ export class Hub {
     for (const peer of this.#peers) peer.terminate();
   }
 
-  #commit(rows: readonly NewRow[]): boolean {
+  /** All or nothing. After a failure the rooms stand where the disk stands. */
+  #commit(rows: readonly NewRow[], rooms: readonly SessionRoom[]): boolean {
     try {
       this.#store.commit(rows);
-      return true;
     } catch (error) {
       this.#log.error({ err: error, rows: rows.length }, 'commit failed');
+      const bytes = rows.reduce((sum, row) => sum + row.bytes.length, 0);
+      if (this.#health.failed(error, bytes) !== null) for (const room of rooms) room.revert();
+      else for (const room of rooms) room.abandon('The server could not store an entry; it tries again.');
       return false;
     }
+    this.#health.worked();
+    return true;
+  }
+
+  #keepJobs(jobs: readonly JobToKeep[]): boolean {
+    if (this.#health.readOnly !== null) return false;
+    try {
+      this.#store.keepJobs(jobs);
+      return true;
+    } catch (error) {
+      this.#health.failed(error);
+      throw error;
+    }
+  }
+
+  /** Everybody hears of it; when the disk takes entries again, the stations are asked for those that wait. */
+  #tellStatus(now: ServerStatus, before: ServerStatus): void {
+    const frame = statusFrame(now);
+    for (const peer of this.#peers) peer.send(frame);
+    if (now.readOnly !== null || before.readOnly === null) return;
+    for (const room of this.#sessions.values()) room.askAll();
+    this.#held.letGo();
   }
 
   #roomFor(station: Station, name: string): Room | Refusal {
@@ -203,16 +232,17 @@ export class Hub {
   #sessionRoom(station: Station, session: string, generation: number): Room | Refusal {
     const live = this.#sessions.get(session);
     if (live) return live.generation === generation ? live : OLD_GENERATION;
-    const stored = this.#store.find(session);
-    if ((stored?.generation ?? this.#store.base) !== generation) return OLD_GENERATION;
-    if (!stored && !station.roles.includes('desk'))
-      return { code: CLOSE.gone, reason: 'There is no such session; the desk opens it first.' };
     try {
+      const stored = this.#store.find(session);
+      if ((stored?.generation ?? this.#store.base) !== generation) return OLD_GENERATION;
+      if (!stored && !station.roles.includes('desk'))
+        return { code: CLOSE.gone, reason: 'There is no such session; the desk opens it first.' };
       const room = this.#load(session, stored);
       this.#sessions.set(session, room);
       return room;
     } catch (error) {
       this.#log.error({ err: error, session }, 'a session could not be loaded');
+      if (this.#health.failed(error) !== null) return this.#held;
       return { code: CLOSE.gone, reason: 'This session cannot be read from the disk; see the server’s log.' };
     }
   }
@@ -227,6 +257,7 @@ export class Hub {
         this.#pending.add(room);
         this.#flushing ??= setImmediate(() => this.flush());
       },
+      takesEntries: () => this.#health.readOnly === null,
       broken: (room) => {
         this.#pending.delete(room);
         this.#sessions.delete(room.session);
@@ -251,6 +282,7 @@ export class Hub {
       room.receive(peer, frame);
     } catch (error) {
       this.#log.error({ err: error, room: room.name }, 'a frame made the server fail');
+      this.#health.failed(error);
       peer.close(CLOSE.again, 'The server failed on this; its log says how.');
     }
   }
@@ -261,7 +293,7 @@ export class Hub {
       peer.checkLine();
     }
     const now = this.#outside.now();
-    let compacted = false;
+    let compacted = this.#health.readOnly !== null;
     for (const room of this.#sessions.values()) {
       const quiet = room.pendingRows().length === 0 && now - room.quietSince >= BOUND.heartbeatMs;
       // One at a time: joining rows holds up everybody for as long as the disk takes.
@@ -283,6 +315,8 @@ export class Hub {
       room.compact();
     } catch (error) {
       this.#log.error({ err: error, session: room.session }, 'rows could not be joined');
+      // For want of space alone nobody has to wait: the rows are good as they are.
+      if (troubleOf(error) === 'damaged') this.#health.failed(error);
     }
     return true;
   }

@@ -23,6 +23,8 @@ export const BOUND = {
   people: 20,
   /** Milliseconds to wait for a foreign lock on the database before a commit counts as failed. */
   busyMs: 1_000,
+  /** Millions of bytes free on the disk under which people are warned: a shop's year is some 100. */
+  lowSpaceMb: 1_000,
 } as const;
 
 /** At most `limit` events in any window of `windowMs`, windows standing side by side. */

@@ -13,6 +13,7 @@ import type { Code } from './pair.ts';
 import { UnusableData } from './schema.ts';
 import { startServer } from './server.ts';
 import type { RunningServer } from './server.ts';
+import { TROUBLE_TEXT } from './trouble.ts';
 
 const PAGES = fileURLToPath(new URL('../build/stations', import.meta.url));
 /** Bytes after which a log file is put aside at the next start. */
@@ -44,19 +45,27 @@ function logFile(options: Options): string | undefined {
 }
 
 function openLog(level: string, file: string | undefined): Logger {
-  if (file === undefined) return pino({ level }, pino.destination({ dest: 2, sync: true }));
+  if (file === undefined) return logTo(level, { dest: 2 });
   mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
   if (existsSync(file) && statSync(file).size > LOG_BYTES) renameSync(file, `${file}.old`);
-  return pino({ level }, pino.destination({ dest: file, sync: true, mode: 0o600 }));
+  return logTo(level, { dest: file, mode: 0o600 });
+}
+
+/** A log that cannot be written, on a full disk say, is no reason to stop. */
+function logTo(level: string, where: { dest: string | number; mode?: number }): Logger {
+  const destination = pino.destination({ ...where, sync: true });
+  destination.on('error', () => undefined);
+  return pino({ level }, destination);
 }
 
 /**
  * While no desk is paired nobody else can make codes: the console shows one for each role, and new ones when
  * those have expired. @returns what ends that.
  */
-function offerCodes({ stations }: RunningServer, timeZone: string): () => void {
+function offerCodes({ stations, health }: RunningServer, timeZone: string): () => void {
   let timer: NodeJS.Timeout | undefined;
-  const offer = () => {
+  const offer = () => health.attempt(show, () => void (timer = setTimeout(offer, 60_000).unref()));
+  const show = () => {
     if (stations.hasDesk()) return say(MORE_CODES);
     const roles = [['desk'], ['measuring'], ['bench'], ['desk', 'measuring', 'bench']] as const;
     const codes = roles
@@ -91,6 +100,8 @@ async function main(options: Options): Promise<void> {
       },
       firstShop: { name: 'Boot workshop', timeZone },
       limits: options.limits,
+      lowSpaceMb: options.lowSpaceMb,
+      say,
     },
     outside,
     log,
@@ -115,11 +126,13 @@ function stopOnSignals(server: RunningServer, first: () => void): void {
   const stop = async (signal: string) => {
     say(`\n${signal}: stopping.`);
     first();
+    const { readOnly } = server.health;
     const unsaved = await server.stop();
-    if (unsaved.length > 0)
+    if (readOnly !== null) say(TROUBLE_TEXT[readOnly]);
+    else if (unsaved.length > 0)
       say(`Not stored, stations will offer it again: entries of session ${unsaved.join(', ')}.`);
     else say('Everything entered is stored.');
-    process.exitCode = unsaved.length > 0 ? 1 : 0;
+    process.exitCode = unsaved.length > 0 || readOnly !== null ? 1 : 0;
   };
   for (const signal of ['SIGTERM', 'SIGINT'] as const)
     process.once(signal, () => void stop(signal).catch(fail));

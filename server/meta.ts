@@ -19,19 +19,22 @@ export function countBoot(db: Db): number {
     .get()!;
 }
 
-/** The shop as stored; what `given` says replaces it for good, and `first` is used where nothing is known yet. */
+/** The shop as stored; what `given` says replaces it, and `first` is used where nothing is known yet. */
 export function shopOf(db: Db, given: Partial<Shop>, first: Shop): Shop {
   const get = db.prepare<[string], string>('SELECT value FROM meta WHERE key = ?').pluck();
+  return {
+    name: given.name ?? get.get('shop.name') ?? first.name,
+    timeZone: given.timeZone ?? get.get('shop.timeZone') ?? first.timeZone,
+  };
+}
+
+/** Keeps it for the next start. */
+export function keepShop(db: Db, { name, timeZone }: Shop): void {
   const set = db.prepare<[string, string]>(
     'INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value',
   );
-  const settle = (key: string, wanted: string | undefined, otherwise: string): string => {
-    const value = wanted ?? get.get(key) ?? otherwise;
-    set.run(key, value);
-    return value;
-  };
-  return db.transaction(() => ({
-    name: settle('shop.name', given.name, first.name),
-    timeZone: settle('shop.timeZone', given.timeZone, first.timeZone),
-  }))();
+  db.transaction(() => {
+    set.run('shop.name', name);
+    set.run('shop.timeZone', timeZone);
+  }).immediate();
 }

@@ -11,6 +11,7 @@ export interface Options {
   readonly names: readonly string[];
   readonly shop: string | undefined;
   readonly timeZone: string | undefined;
+  readonly lowSpaceMb: number | undefined;
   readonly logLevel: string;
   readonly logFile: string | undefined;
   readonly limits: Limits;
@@ -26,6 +27,7 @@ export const USAGE = `npm start -- [options]
   --name NAME       one more name by which stations reach this machine; may be given again
   --shop NAME       what the shop is called, from now on
   --time-zone ZONE  the shop's IANA time zone, from now on
+  --low-space MB    warn when less is free on the disk of the data (1000)
   --log-level L     trace, debug, info, warn, error or silent (info)
   --log-file FILE   where logs go (standard error; at a terminal, server.log in the data directory)
   --limit NAME=N    set one limit; may be given again; docs/limits.md lists them
@@ -45,6 +47,7 @@ export function readOptions(args: readonly string[]): Options {
       name: { type: 'string', multiple: true, default: [] },
       shop: { type: 'string' },
       'time-zone': { type: 'string' },
+      'low-space': { type: 'string' },
       'log-level': { type: 'string', default: 'info' },
       'log-file': { type: 'string' },
       limit: { type: 'string', multiple: true, default: [] },
@@ -54,6 +57,9 @@ export function readOptions(args: readonly string[]): Options {
   const port = Number(values.port);
   if (!/^\d+$/.test(values.port) || port > 65_535)
     throw new Error(`--port must be a number from 0 to 65535 (is ${values.port}).`);
+  const lowSpace = values['low-space'];
+  if (lowSpace !== undefined && !/^\d{1,12}$/.test(lowSpace))
+    throw new Error(`--low-space must be a number of megabytes (is ${lowSpace}).`);
   if (!LEVELS.includes(values['log-level']))
     throw new Error(`--log-level must be ${LEVELS.join(', ')} (is ${values['log-level']}).`);
   const zone = values['time-zone'];
@@ -68,6 +74,7 @@ export function readOptions(args: readonly string[]): Options {
     names: values.name.map((name) => name.toLowerCase()),
     shop: values.shop,
     timeZone: zone,
+    lowSpaceMb: lowSpace === undefined ? undefined : Number(lowSpace),
     logLevel: values['log-level'],
     logFile: values['log-file'],
     limits: readLimits(values.limit),

@@ -9,6 +9,7 @@ import type { Logger } from 'pino';
 import * as Y from 'yjs';
 import { CLOSE, stationOf } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
+import { clocksOf, fill, isWhole } from './document.ts';
 import {
   alreadySavedFrame,
   durableFrame,
@@ -40,6 +41,8 @@ export interface RoomOutside {
   now(): number;
   /** The room has rows to commit. */
   pending(room: SessionRoom): void;
+  /** False while the disk takes nothing: updates are left where they are, at the stations. */
+  takesEntries(): boolean;
   /** The room's memory cannot be trusted; it has closed its sockets and is to be forgotten. */
   broken(room: SessionRoom): void;
 }
@@ -57,17 +60,17 @@ export class SessionRoom implements Room {
   quietSince: number;
   readonly #outside: RoomOutside;
   readonly #log: Logger;
-  readonly #doc = new Y.Doc();
   readonly #facts: Map<string, Fact> & { readonly erased: boolean };
   readonly #peers = new Set<Peer>();
   readonly #presence: Presence;
   readonly #view: GateView;
+  #doc = new Y.Doc();
   /** What the document itself said of each change: the only bytes that are stored and relayed. */
   #emitted: Uint8Array[] = [];
   #applied: Applied[] = [];
   #waiting: (() => void)[] = [];
-  #durable: ReadonlyMap<number, number>;
-  #rows: number;
+  #durable: ReadonlyMap<number, number> = new Map();
+  #rows = 0;
 
   /** Loads the session from disk. Throws when its rows do not make a whole document. */
   constructor(session: string, generation: number, stored: StoredDocument | undefined, outside: RoomOutside) {
@@ -79,13 +82,7 @@ export class SessionRoom implements Room {
     this.#log = outside.log.child({ session });
     this.#facts = Object.assign(new Map<string, Fact>(), { erased: outside.store.isErased(session) });
     this.#presence = new Presence(() => outside.now());
-    const rows = stored ? outside.store.updates(stored.id) : [];
-    for (const row of rows) Y.applyUpdate(this.#doc, row);
-    if (!isWhole(this.#doc)) throw new Error(`The rows of ${this.name} do not make a whole document`);
-    for (const fact of this.facts()) this.#facts.set(fact.id, fact);
-    this.#rows = rows.length;
-    this.#durable = clocksOf(this.#doc);
-    this.#doc.on('update', (bytes: Uint8Array) => this.#emitted.push(bytes));
+    this.#read(stored);
     this.#view = {
       clockOf: (client) => Y.getState(this.#doc.store, client),
       clientsOf: (station) =>
@@ -112,7 +109,7 @@ export class SessionRoom implements Room {
     this.#whenDurable(() => {
       peer.send(durableFrame(this.#durable));
       // Without our own question, what a station entered while away would never come up.
-      peer.send(step1Frame(Y.encodeStateVector(this.#doc)));
+      if (this.#outside.takesEntries()) peer.send(step1Frame(Y.encodeStateVector(this.#doc)));
       const others = this.#presence.others(peer);
       if (others) peer.send(others);
     });
@@ -167,6 +164,35 @@ export class SessionRoom implements Room {
     for (const answer of waiting) answer();
   }
 
+  /**
+   * The disk did not take what was pending: goes back to what it holds. Nobody was shown more, so the sockets
+   * stay, and whoever asked is answered with that.
+   */
+  revert(): void {
+    const waiting = this.#waiting;
+    this.#applied = [];
+    this.#waiting = [];
+    this.#doc.destroy();
+    this.#doc = new Y.Doc();
+    this.#facts.clear();
+    try {
+      this.#read(this.#outside.store.find(this.session));
+    } catch (error) {
+      this.#log.error({ err: error }, 'a session could not be read again');
+      this.abandon('The server cannot read this session; it tries again.');
+      return;
+    }
+    for (const answer of waiting) answer();
+  }
+
+  /** Asks every station for what it has and the disk does not. */
+  askAll(): void {
+    this.#whenDurable(() => {
+      const question = step1Frame(Y.encodeStateVector(this.#doc));
+      for (const peer of this.#peers) peer.send(question);
+    });
+  }
+
   /** Closes every socket and forgets what is not on disk; stations come back and offer it again. */
   abandon(reason: string): void {
     this.#applied = [];
@@ -193,10 +219,22 @@ export class SessionRoom implements Room {
     this.#doc.destroy();
   }
 
+  /** Into the empty document. Throws when the disk cannot be read, or its rows make no whole document. */
+  #read(stored: StoredDocument | undefined): void {
+    const rows = stored ? this.#outside.store.updates(stored.id) : [];
+    fill(this.#doc, rows, this.name);
+    for (const fact of this.facts()) this.#facts.set(fact.id, fact);
+    this.#rows = rows.length;
+    this.#durable = clocksOf(this.#doc);
+    this.#doc.on('update', (bytes: Uint8Array) => this.#emitted.push(bytes));
+  }
+
   #offer(peer: Peer, update: Uint8Array): void {
     const { number, device } = peer.station;
     const writer = { number, device, roles: writingRoles(peer.station), readOnly: false };
     const verdict = this.#outside.gate(update, this.#view, writer);
+    // Not even a gap is asked about: behind the first entry that was left at the station, each makes one.
+    if ((verdict.do === 'take' || verdict.do === 'ask') && !this.#outside.takesEntries()) return;
     switch (verdict.do) {
       case 'nothing':
         this.#whenDurable(() => peer.send(this.#durableOf(verdict.clients)));
@@ -227,7 +265,11 @@ export class SessionRoom implements Room {
       if (peer.mayLog()) this.#log.info({ station: number, rule, code, field, fact }, 'fact refused');
       peer.send(refusedFrame(refusal));
     }
-    if (already.length > 0) this.#whenDurable(() => peer.send(alreadySavedFrame(already)));
+    if (already.length === 0) return;
+    this.#whenDurable(() => {
+      const there = already.filter((id) => this.#facts.has(id)); // not those of a commit that failed
+      if (there.length > 0) peer.send(alreadySavedFrame(there));
+    });
   }
 
   /** Applies what the gate let through, and holds the document to what the gate foretold. */
@@ -266,7 +308,3 @@ export class SessionRoom implements Room {
     if (frame) for (const peer of this.#peers) if (peer !== from) peer.send(frame);
   }
 }
-
-const clocksOf = (doc: Y.Doc): ReadonlyMap<number, number> => Y.decodeStateVector(Y.encodeStateVector(doc));
-
-const isWhole = ({ store }: Y.Doc): boolean => store.pendingStructs === null && store.pendingDs === null;

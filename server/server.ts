@@ -14,10 +14,12 @@ import type { Upgrade } from './entrance.ts';
 import { Crowd } from './crowd.ts';
 import { gate } from './gate.ts';
 import { nameClients } from './generation.ts';
+import { freeBytes, writeProbe } from './disk.ts';
+import { Health } from './health.ts';
 import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
 import { lockDirectory } from './lock.ts';
-import { countBoot, shopOf } from './meta.ts';
+import { countBoot, keepShop, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
 import type { Limits } from './limit-table.ts';
 import { listenToOperator } from './operator.ts';
@@ -25,8 +27,11 @@ import type { Origins } from './origins.ts';
 import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
 import { People } from './people.ts';
+import { BOUND } from './limits.ts';
 import { openDatabase, syncDirectory, UnusableData } from './schema.ts';
+import type { Db } from './schema.ts';
 import { Store } from './store.ts';
+import { TROUBLE_TEXT } from './trouble.ts';
 import type { Trust } from './trust.ts';
 
 export interface ServerOptions {
@@ -46,6 +51,10 @@ export interface ServerOptions {
   readonly shop: Partial<Shop>;
   readonly firstShop: Shop;
   readonly limits: Limits;
+  /** Millions of bytes free on the disk under which people are warned. */
+  readonly lowSpaceMb?: number | undefined;
+  /** For the person at the console. */
+  readonly say?: (text: string) => void;
 }
 
 export interface RunningServer {
@@ -54,6 +63,9 @@ export interface RunningServer {
   readonly address: string;
   readonly shop: Shop;
   readonly stations: Stations;
+  /** The open database and how its disk does. */
+  readonly db: Db;
+  readonly health: Health;
   /** SHA-256 of the shop's authority; null over plain http. */
   readonly fingerprint: string | null;
   /** Names that need a new authority. */
@@ -62,6 +74,8 @@ export interface RunningServer {
   stop(): Promise<readonly string[]>;
 }
 
+/** Above every count of starts, and twice it is still a whole number that JSON keeps. */
+const UNCOUNTED = 2 ** 40;
 const RENEWAL_CHECK_MS = 6 * 3_600_000;
 
 /** Throws `UnusableData` when `data` cannot be used, and the system's error when the port cannot. */
@@ -118,13 +132,26 @@ async function run(
   opened.onClose(() => db.close());
 
   const now = () => outside.now();
-  const boot = countBoot(db);
+  const health = watchDisk(db, options, log);
+  opened.onClose(() => health.stop());
+  // A number that no start has counted to: on a full disk this run is not counted.
+  const boot = health.attempt(
+    () => countBoot(db),
+    () => UNCOUNTED + outside.randomInt(UNCOUNTED),
+  );
   const shop = shopOf(db, options.shop, options.firstShop);
+  health.attempt(
+    () => keepShop(db, shop),
+    () => undefined,
+  );
   const stations = new Stations(db, outside);
   const people = new People(db, now);
-  nameClients(db);
+  health.attempt(
+    () => nameClients(db),
+    () => undefined,
+  );
   const store = new Store(db, now);
-  const hub = new Hub({ store, log, gate, boot, limits, now });
+  const hub = new Hub({ store, log, gate, health, boot, limits, now });
   opened.onClose(() => hub.stop());
 
   const scheme = plain ? 'http' : 'https';
@@ -133,6 +160,7 @@ async function run(
   const trust = certificate && trustOf(certificate, stations, site);
   const app = createApp({
     hub,
+    health,
     stations,
     people,
     origins,
@@ -150,13 +178,13 @@ async function run(
     certificate,
     trust,
     getRequestListener(app.fetch),
-    entrance({ hub, stations, origins, crowd, log }),
+    entrance({ hub, health, stations, origins, crowd, log }),
     { limits, crowd },
   );
   const port = await listen(door, options);
   opened.onClose(() => door.close());
   site.address = `${scheme}://${bracketed(options.canonical)}:${port}`;
-  const operator = await listenToOperator(data, stations);
+  const operator = await listenToOperator(data, stations, health);
   opened.onClose(() => operator.close());
   const renewal = setInterval(() => void renew(options, outside, log, door), RENEWAL_CHECK_MS);
   opened.onClose(() => clearInterval(renewal));
@@ -167,11 +195,35 @@ async function run(
     address: site.address,
     shop,
     stations,
+    db,
+    health,
     fingerprint: certificate?.fingerprint ?? null,
     uncovered: certificate?.uncovered ?? [],
     stop: once(() => stop(hub, opened, log)),
   };
 }
+
+/** Says at the console what stations are told of the disk. */
+function watchDisk(db: Db, { data, lowSpaceMb, say }: ServerOptions, log: Logger): Health {
+  const health = new Health({
+    log,
+    probe: (bytes) => writeProbe(db, bytes),
+    freeBytes: () => freeBytes(data),
+    lowSpaceBytes: (lowSpaceMb ?? BOUND.lowSpaceMb) * 1e6,
+  });
+  health.onChange((now, before) => {
+    if (now.readOnly === 'damaged') db.pragma('query_only = ON');
+    if (now.readOnly !== null && now.readOnly !== before.readOnly) say?.(TROUBLE_TEXT[now.readOnly]);
+    if (now.readOnly === null && before.readOnly !== null) say?.('The disk takes entries again.');
+    if (now.lowSpace && !before.lowSpace) say?.(lowSpaceText(now.lowSpace.freeMb, data));
+  });
+  const { lowSpace } = health.status;
+  if (lowSpace) say?.(lowSpaceText(lowSpace.freeMb, data));
+  return health;
+}
+
+const lowSpaceText = (freeMb: number, data: string): string =>
+  `WARNING: only ${freeMb} MB are free on the disk of ${data}. Free some space before it is full.`;
 
 const doorOf = (
   certificate: ServerCertificate | null,

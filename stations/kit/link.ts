@@ -4,8 +4,8 @@ import type { Decoder } from 'lib0/decoding';
 import { ObservableV2 } from 'lib0/observable';
 import { WebsocketProvider } from 'y-websocket';
 import * as Y from 'yjs';
-import { CLIENT_SPAN, MESSAGE, PROTOCOL, stationOf } from '../../core/index.ts';
-import type { Refusal } from '../../core/index.ts';
+import { CLIENT_SPAN, MESSAGE, PROTOCOL, readStatus, stationOf } from '../../core/index.ts';
+import type { Refusal, ServerStatus } from '../../core/index.ts';
 import { randomUint32 } from './chance.ts';
 
 /** A refusal, with the Yjs client id that is blocked in this document from now on. */
@@ -26,6 +26,8 @@ interface LinkEvents {
   /** The server does not want this socket back (44xx). */
   closed: (code: number, reason: string) => void;
   presence: () => void;
+  /** The server's own state, on connecting and whenever it changes. */
+  server: (status: ServerStatus) => void;
 }
 
 export interface LinkOptions {
@@ -66,6 +68,7 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
     this.#handle(MESSAGE.alreadySaved, (decoder) =>
       this.emit('already', [JSON.parse(readVarString(decoder)) as string[]]),
     );
+    this.#handle(MESSAGE.status, (decoder) => this.emit('server', [readStatus(readVarString(decoder))]));
     provider.on('status', () => this.emit('status', []));
     provider.on('sync', (is: boolean) => {
       if (is && !this.#everSynced) {

@@ -8,7 +8,9 @@ import pino from 'pino';
 import { expect, it, onTestFinished } from 'vitest';
 import { WebSocketServer } from 'ws';
 import { CLOSE } from '../../core/index.ts';
+import { freeBytes, writeProbe } from '../../server/disk.ts';
 import { makeGate, RULES } from '../../server/gate.ts';
+import { Health } from '../../server/health.ts';
 import { Hub } from '../../server/hub.ts';
 import { STANDARD_LIMITS } from '../../server/limit-table.ts';
 import { openDatabase } from '../../server/schema.ts';
@@ -26,14 +28,11 @@ it('an update that leaves something waiting in the document is not stored, and t
   const db = openDatabase(data);
   const store = new Store(db, () => Date.now());
   const gate = makeGate(RULES.filter(({ name }) => name !== 'sections')); // as if the rule had a hole
-  const hub = new Hub({
-    store,
-    log: pino({ level: 'silent' }),
-    gate,
-    boot: 1,
-    limits: STANDARD_LIMITS,
-    now: () => Date.now(),
-  });
+  const log = pino({ level: 'silent' });
+  const probe = (bytes: number) => writeProbe(db, bytes);
+  const health = new Health({ log, probe, freeBytes: () => freeBytes(data), lowSpaceBytes: 0 });
+  const limits = STANDARD_LIMITS;
+  const hub = new Hub({ store, log, gate, health, boot: 1, limits, now: () => Date.now() });
   const http = createServer();
   const sockets = new WebSocketServer({ server: http });
   sockets.on('connection', (socket, request) =>
@@ -42,6 +41,7 @@ it('an update that leaves something waiting in the document is not stored, and t
   await new Promise<void>((resolve) => http.listen(0, '127.0.0.1', resolve));
   onTestFinished(() => {
     hub.stop();
+    health.stop();
     hub.terminate();
     sockets.close();
     http.close();

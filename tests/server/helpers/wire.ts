@@ -2,7 +2,8 @@
 import * as decoding from 'lib0/decoding';
 import { WebSocket } from 'ws';
 import * as Y from 'yjs';
-import { MESSAGE, PROTOCOL } from '../../../core/index.ts';
+import { MESSAGE, PROTOCOL, readStatus } from '../../../core/index.ts';
+import type { ServerStatus } from '../../../core/index.ts';
 import { step1Frame, updateFrame } from '../../../server/frames.ts';
 import type { Refused } from '../../../server/frames.ts';
 import { until } from '../../helpers/until.ts';
@@ -13,7 +14,8 @@ export type Heard =
   | { readonly is: 'presence'; readonly states: ReadonlyMap<number, unknown> }
   | { readonly is: 'durable'; readonly clocks: ReadonlyMap<number, number> }
   | { readonly is: 'refused'; readonly refused: Refused }
-  | { readonly is: 'already'; readonly ids: readonly string[] };
+  | { readonly is: 'already'; readonly ids: readonly string[] }
+  | { readonly is: 'status'; readonly status: ServerStatus };
 
 export interface WireOptions {
   readonly cookie?: string;
@@ -127,6 +129,8 @@ function read(bytes: Uint8Array): Heard {
       return { is: 'refused', refused: JSON.parse(decoding.readVarString(decoder)) as Refused };
     case MESSAGE.alreadySaved:
       return { is: 'already', ids: JSON.parse(decoding.readVarString(decoder)) as string[] };
+    case MESSAGE.status:
+      return { is: 'status', status: readStatus(decoding.readVarString(decoder)) };
     default:
       throw new Error(`The server said a message of number ${number}`);
   }
