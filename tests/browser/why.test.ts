@@ -1,7 +1,7 @@
 /** “Why?” beside a computed number, on the floor and at the bench, by touch and by keyboard. */
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { explain } from '../../core/index.ts';
+import { explain, plan } from '../../core/index.ts';
 import { axeViolations } from '../helpers/axe.ts';
 import { launchBrowser } from '../helpers/browser.ts';
 import * as floor from '../helpers/floor.ts';
@@ -51,12 +51,17 @@ describe('“Why?”', () => {
     // The bias comes from this reading, as whoever took it said it.
     const bias = sheet.getByRole('row', { name: /^D bias/ });
     expect(await bias.innerText()).toContain('medial 14, lateral 6 mm');
+    // What has no number says why, once.
+    const reasons = Object.entries(plan(job.room.facts).reasons)
+      .filter(([path, { code }]) => path.startsWith('sides.left.cuff.') && code !== 'not-due')
+      .map(([, { text }]) => text);
+    expect(await sheet.getByRole('listitem').allInnerTexts()).toEqual([...new Set(reasons)]);
     await shot(page, 'why-measuring');
     expect(await axeViolations(page)).toEqual([]);
     expect(await sidewaysScrolls(page)).toEqual([]);
     expect((await smallTargets(page, TOUCH_PX)).small).toEqual([]);
     await sheet.getByRole('button', { name: /^Response/ }).click();
-    expect(await sheet.getByRole('heading', { level: 3 }).innerText()).toMatch(/^Response/);
+    expect(await sheet.getByRole('article').getByRole('heading').innerText()).toMatch(/^Response/);
     await page.keyboard.press('Escape');
     await sheet.waitFor({ state: 'detached' });
     await page.close();

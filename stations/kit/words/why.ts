@@ -14,6 +14,7 @@ export const why = {
   within: (low: string, high: string): string => `9 times of 10 between ${low} and ${high}`,
   noInterval: 'Recorded, counted or chosen: no interval.',
   assumed: 'a default, or fixed',
+  missing: 'Not worked out yet',
   nothing: 'Nothing is worked out for this leg yet.',
   source: 'Worked out in',
 };
