@@ -33,14 +33,27 @@ function stopper(child: ChildProcess): ServerProcess['stop'] {
     });
 }
 
+/** What is started. A test may start a program of its own that loads `server/main.ts`. */
+export interface Program {
+  /** Below the project's top. */
+  readonly file: string;
+  readonly env?: NodeJS.ProcessEnv;
+}
+
 /**
  * Resolves when the server says that it is ready. Throws with what it wrote when it ends before, or says nothing
  * for `limitMs`.
  */
-export function startServer(data: string, args: readonly string[], limitMs = 60_000): Promise<ServerProcess> {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts', '--data', data, ...args], {
+export function startServer(
+  data: string,
+  args: readonly string[],
+  limitMs = 60_000,
+  { file, env }: Program = { file: 'server/main.ts' },
+): Promise<ServerProcess> {
+  const child = spawn(process.execPath, ['--import', 'tsx', file, '--data', data, ...args], {
     cwd: TOP,
     stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, ...env },
   });
   let written = '';
   let settled = false;

@@ -62,7 +62,8 @@ export function roomOf(path: string): string | null {
       if (rest.length === 0) return 'stations/';
       return second === 'kit' ? 'stations kit' : `stations/${second}`;
     case 'tests':
-      return second === 'stations' ? 'tests of stations' : 'tests';
+      // Storms and faults are ridden out by the stations' own session code.
+      return ['stations', 'storm', 'faults'].includes(second ?? '') ? 'tests of stations' : 'tests';
     default:
       return second === undefined ? 'configuration' : null;
   }

@@ -1,0 +1,350 @@
+/**
+ * A real server, killed again and again at random moments of a burst from twelve stations, and started again on the
+ * same data and the same port.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { randomFrom } from '../../demo/random.ts';
+import type { Random } from '../../demo/random.ts';
+import { operatorCode, startServer } from '../../demo/serve.ts';
+import type { ServerProcess } from '../../demo/serve.ts';
+import { Station } from '../../demo/station.ts';
+import { cableTo } from '../helpers/cable.ts';
+import type { Cable } from '../helpers/cable.ts';
+import { until } from '../helpers/until.ts';
+import { Wire } from '../server/helpers/wire.ts';
+import * as Y from 'yjs';
+import { agree, allBreaks, checkAllArrived, checkDisk, checkPlans, Ledger, noBreaks } from './check.ts';
+import { canonical, diskAfterDeath, diskOf, listOnDisk } from './disk.ts';
+import type { Disk } from './disk.ts';
+import { Drafts } from './drafts.ts';
+import type { WritingRole } from './drafts.ts';
+import { becomeBrowser } from './page.ts';
+import { Tablet } from './tablet.ts';
+import { Witness } from './witness.ts';
+
+export interface KillOptions {
+  readonly seed: number;
+  readonly kills: number;
+  /** Told after each kill. */
+  readonly onRound?: (line: string) => void;
+}
+
+export interface KillReport {
+  readonly seed: number;
+  readonly kills: number;
+  readonly sessions: number;
+  readonly entered: number;
+  readonly acknowledged: number;
+  readonly lost: number;
+  readonly twice: number;
+  /** Times that a station's page was loaded anew, or its line was out for one or more kills. */
+  readonly reloads: number;
+  readonly outages: number;
+  readonly breaks: readonly string[];
+}
+
+const CREW: readonly WritingRole[] = [
+  ...Array<WritingRole>(3).fill('desk'),
+  ...Array<WritingRole>(6).fill('measuring'),
+  ...Array<WritingRole>(3).fill('bench'),
+];
+/** Sessions open at once, and entries after which one is left for a new one. */
+const OPEN = 6;
+const LONG = 70;
+/** Stations of a session beside the desk that opened it. */
+const PARTNERS = 3;
+/** Milliseconds that anything waited for may take, on a busy machine. */
+const LIMIT_MS = 60_000;
+
+const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
+export async function killStorm(options: KillOptions): Promise<KillReport> {
+  becomeBrowser();
+  const data = mkdtempSync(join(tmpdir(), 'fibula-storm-'));
+  const storm = new KillStorm(options, data);
+  try {
+    return await storm.run();
+  } finally {
+    await storm.close();
+    rmSync(data, { recursive: true, force: true });
+  }
+}
+
+interface Line {
+  readonly tablet: Tablet;
+  readonly cable: Cable;
+  /** Kills for which its line stays out. */
+  out: number;
+}
+
+class KillStorm {
+  readonly #options: KillOptions;
+  readonly #data: string;
+  readonly #random: Random;
+  readonly #witness = new Witness();
+  readonly #ledger = new Ledger();
+  readonly #breaks = noBreaks();
+  readonly #lines: Line[] = [];
+  /** Open now: session → the stations in it. */
+  readonly #open = new Map<string, readonly Line[]>();
+  #port = 0;
+  #server: ServerProcess | null = null;
+  #sessions = 0;
+  #outages = 0;
+  #kills = 0;
+
+  constructor(options: KillOptions, data: string) {
+    this.#options = options;
+    this.#data = data;
+    this.#random = randomFrom(options.seed);
+  }
+
+  async run(): Promise<KillReport> {
+    this.#port = await freePort(this.#random);
+    this.#server = await this.#start();
+    await this.#pairAll();
+    while (this.#kills < this.#options.kills) {
+      await this.#fillShop();
+      this.#pullSome();
+      await this.#killInBurst();
+      this.#plugSome();
+      await this.#agree(this.#lines.filter(({ out }) => out === 0));
+      if (allBreaks(this.#breaks).length > 0) break;
+    }
+    await this.#end();
+    return this.#report();
+  }
+
+  async close(): Promise<void> {
+    for (const { tablet, cable } of this.#lines) {
+      tablet.close();
+      await cable.close();
+    }
+    await this.#server?.stop();
+  }
+
+  #start(): Promise<ServerProcess> {
+    const args = ['--plain', '--host', '127.0.0.1', '--port', String(this.#port), '--log-level', 'warn'];
+    return startServer(this.#data, args);
+  }
+
+  async #pairAll(): Promise<void> {
+    const { seed } = this.#options;
+    const url = this.#server!.url;
+    const desk = await Station.pair(url, operatorCode(this.#data, ['desk']), 'the first desk');
+    const drafts = new Drafts(seed);
+    for (const [i, role] of CREW.entries()) {
+      const cable = await cableTo(url);
+      const tablet = await Tablet.pair({
+        url: cable.url,
+        code: await desk.code([role]),
+        role,
+        name: `${role} ${i + 1}`,
+        random: randomFrom(seed + 1 + i),
+        drafts,
+        witness: this.#witness,
+      });
+      this.#lines.push({ tablet, cable, out: 0 });
+    }
+  }
+
+  /** Leaves sessions that have become long, and opens new ones. */
+  async #fillShop(): Promise<void> {
+    for (const [session, crew] of this.#open) {
+      const long = crew.some(({ tablet }) => (tablet.sessions.get(session)?.facts.length ?? 0) > LONG);
+      if (!long || crew.some(({ out }) => out > 0)) continue;
+      for (const { tablet } of crew) tablet.leave(session);
+      this.#open.delete(session);
+    }
+    const online = this.#lines.filter(({ out }) => out === 0);
+    const desks = online.filter(({ tablet }) => tablet.role === 'desk');
+    while (this.#open.size < OPEN && desks.length > 0) {
+      const desk = this.#random.pick(desks);
+      const session = hexFrom(this.#random);
+      this.#sessions += 1;
+      desk.tablet.begin(session);
+      await until(() => desk.tablet.saved(session).length > 0, `${session} to be open`, LIMIT_MS);
+      const crew = new Set([desk]);
+      while (crew.size < Math.min(1 + PARTNERS, online.length)) crew.add(this.#random.pick(online));
+      for (const { tablet } of crew) tablet.join(session);
+      this.#open.set(session, [...crew]);
+    }
+  }
+
+  #pullSome(): void {
+    for (const line of this.#lines) {
+      if (line.out > 0 || this.#random.next() > 0.06) continue;
+      line.out = 1 + Math.floor(this.#random.between(0, 3));
+      line.cable.pull();
+      this.#outages += 1;
+    }
+  }
+
+  #plugSome(): void {
+    for (const line of this.#lines) {
+      if (line.out === 0) continue;
+      line.out -= 1;
+      if (line.out === 0) line.cable.plugIn();
+    }
+  }
+
+  /** The stations work before, through and after the kill; here and there a page is loaded anew meanwhile. */
+  async #killInBurst(): Promise<void> {
+    let working = true;
+    let hurry = true;
+    const work = this.#lines.map(({ tablet }) =>
+      // Hands go on while the server is away, but nobody hurries at a screen that says waiting.
+      tablet.work(
+        () => working,
+        () => (hurry ? 80 : 1500),
+      ),
+    );
+    try {
+      await pause(this.#random.between(0, 350));
+      await this.#kill();
+      hurry = false;
+      const [disk, server] = await Promise.all([this.#readDead(), this.#start(), this.#reloadSome()]);
+      this.#server = server;
+      checkDisk(disk, this.#open.keys(), this.#witness, this.#ledger, this.#breaks);
+      // Now and then the next end comes while the stations are just coming back with what they hold.
+      if (this.#random.next() < 0.2 && this.#kills < this.#options.kills) {
+        await pause(this.#random.between(0, 600));
+        await this.#kill();
+        checkDisk(await this.#readDead(), this.#open.keys(), this.#witness, this.#ledger, this.#breaks);
+        this.#server = await this.#start();
+      }
+    } finally {
+      working = false;
+      await Promise.all(work);
+    }
+  }
+
+  async #kill(): Promise<void> {
+    const { process } = this.#server!;
+    this.#server = null;
+    process.kill('SIGKILL');
+    await until(() => process.signalCode === 'SIGKILL', 'the server to be dead', LIMIT_MS);
+    this.#kills += 1;
+    // What was under way when it died still comes to the stations; only then is it asked what they know.
+    await until(() => this.#lines.every(({ tablet }) => !tablet.connected), 'all sockets to end', LIMIT_MS);
+    for (const { tablet } of this.#lines) this.#ledger.note(tablet);
+  }
+
+  async #readDead(): Promise<Disk> {
+    return diskAfterDeath(this.#data, new Set(this.#open.keys()));
+  }
+
+  async #reloadSome(): Promise<void> {
+    for (const { tablet } of this.#lines) {
+      await pause(this.#random.between(0, 20));
+      if (this.#random.next() < 0.08) tablet.reload();
+    }
+  }
+
+  /** Nothing waits any more: these stations, the server and the disk hold the same, and show the same plan. */
+  async #agree(lines: readonly Line[]): Promise<void> {
+    for (const [session, crew] of this.#open) {
+      const tablets = crew.filter((line) => lines.includes(line)).map(({ tablet }) => tablet);
+      const complaints = () => tablets.flatMap((tablet) => tablet.complaints());
+      await until(
+        () => complaints().length > 0 || agree(tablets, session, () => listOnDisk(this.#data, session)),
+        `${session} to be the same everywhere (kill ${this.#kills} of seed ${this.#options.seed})`,
+        LIMIT_MS,
+      ).catch((error: Error) => this.#breaks.other.push(`${error.message}; ${standing(tablets, session)}`));
+      this.#breaks.other.push(...complaints());
+      for (const tablet of tablets) this.#ledger.note(tablet);
+    }
+    const disk = diskOf(this.#data, new Set(this.#open.keys()));
+    checkDisk(disk, this.#open.keys(), this.#witness, this.#ledger, this.#breaks);
+    for (const [session, crew] of this.#open) {
+      const there = disk.sessions.get(session);
+      const online = crew.filter((line) => lines.includes(line)).map(({ tablet }) => tablet);
+      if (there) checkPlans(online, session, there, this.#breaks);
+    }
+    await this.#compareServer(disk, this.#random.pick([...this.#open.keys()]));
+    const { lost, twice } = this.#breaks;
+    this.#options.onRound?.(
+      `kill ${this.#kills}: ${this.#ledger.size} acknowledged, ${lost.length} lost, ${twice.length} twice`,
+    );
+  }
+
+  /** What a program gets that asks the running server for the whole session: byte for byte what is on disk. */
+  async #compareServer(disk: Disk, session: string): Promise<void> {
+    const wire = new Wire(this.#server!.url, `session/${session}/1`, {
+      cookie: this.#lines[0]!.tablet.cookie,
+    });
+    try {
+      const doc = await (await wire.open()).document();
+      const there = disk.sessions.get(session)?.state() ?? new Uint8Array();
+      if (Buffer.compare(canonical(Y.encodeStateAsUpdate(doc)), there) !== 0)
+        this.#breaks.other.push(`the server’s document of ${session} is not the disk’s, byte for byte`);
+    } finally {
+      wire.close();
+    }
+  }
+
+  /** Everybody back on the line: each entry ever made anywhere is on the disk, once. */
+  async #end(): Promise<void> {
+    if (allBreaks(this.#breaks).length > 0) return;
+    for (const line of this.#lines) {
+      line.out = 0;
+      line.cable.plugIn();
+    }
+    await this.#agree(this.#lines);
+    const disk = diskOf(this.#data);
+    checkDisk(disk, disk.sessions.keys(), this.#witness, this.#ledger, this.#breaks);
+    checkAllArrived(
+      this.#lines.map(({ tablet }) => tablet),
+      disk,
+      this.#breaks,
+    );
+    for (const session of disk.sessions.keys()) await this.#compareServer(disk, session);
+  }
+
+  #report(): KillReport {
+    const tablets = this.#lines.map(({ tablet }) => tablet);
+    const count = (of: (tablet: Tablet) => number) => tablets.reduce((sum, tablet) => sum + of(tablet), 0);
+    return {
+      seed: this.#options.seed,
+      kills: this.#kills,
+      sessions: this.#sessions,
+      entered: count(({ entered }) => [...entered.values()].reduce((sum, facts) => sum + facts.size, 0)),
+      acknowledged: this.#ledger.size,
+      lost: this.#breaks.lost.length,
+      twice: this.#breaks.twice.length,
+      reloads: count(({ reloads }) => reloads),
+      outages: this.#outages,
+      breaks: allBreaks(this.#breaks),
+    };
+  }
+}
+
+const standing = (tablets: readonly Tablet[], session: string): string =>
+  tablets
+    .map((tablet) => {
+      const shown = tablet.sessions.get(session);
+      return `${tablet.name}: ${shown?.state}, ${shown?.facts.length} facts, ${shown?.waiting} waiting`;
+    })
+    .join('; ');
+
+const hexFrom = (random: Random): string =>
+  Array.from({ length: 32 }, () => Math.floor(random.between(0, 16)).toString(16)).join('');
+
+/**
+ * A port below those that the system gives to outgoing connections: a station that knocks at a dead server's port
+ * could else be given that very port, and stand in the server's place.
+ */
+async function freePort(random: Random): Promise<number> {
+  for (;;) {
+    const port = Math.floor(random.between(21_000, 32_000));
+    const isFree = await new Promise<boolean>((resolve) => {
+      const server = createServer();
+      server.once('error', () => resolve(false));
+      server.listen(port, '127.0.0.1', () => server.close(() => resolve(true)));
+    });
+    if (isFree) return port;
+  }
+}
