@@ -229,7 +229,12 @@ class KillStorm {
     await until(() => process.signalCode === 'SIGKILL', 'the server to be dead', LIMIT_MS);
     this.#kills += 1;
     // What was under way when it died still comes to the stations; only then is it asked what they know.
-    await until(() => this.#lines.every(({ tablet }) => !tablet.connected), 'all sockets to end', LIMIT_MS);
+    const held = this.#lines.flatMap(({ tablet }) => [...tablet.sockets]);
+    await until(
+      () => held.every((socket) => socket.readyState === socket.CLOSED),
+      'sockets to end',
+      LIMIT_MS,
+    );
     for (const { tablet } of this.#lines) this.#ledger.note(tablet);
   }
 

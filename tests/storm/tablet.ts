@@ -65,9 +65,9 @@ export class Tablet {
     return this.#open;
   }
 
-  /** Whether the operating system still holds a connection of its page. */
-  get connected(): boolean {
-    return this.#page.sockets.size > 0;
+  /** The connections of its page that have not ended yet. */
+  get sockets(): ReadonlySet<WebSocket> {
+    return this.#page.sockets;
   }
 
   /** Opens a new session. Throws when the entry is not taken. */
