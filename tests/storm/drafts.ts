@@ -11,6 +11,9 @@ const OFTEN: readonly Kind[] = ['cuff.read', 'cuff.set', 'ready.checked', 'sole.
 
 export type WritingRole = Exclude<Role, 'server'>;
 
+export const sessionId = (random: Random): string =>
+  Array.from({ length: 32 }, () => Math.floor(random.between(0, 16)).toString(16)).join('');
+
 /** A stock of payloads, the same for the same seed. */
 export class Drafts {
   readonly #stock = new Map<Kind, unknown[]>();

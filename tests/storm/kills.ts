@@ -3,9 +3,9 @@
  * same data and the same port.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import * as Y from 'yjs';
 import { randomFrom } from '../../demo/random.ts';
 import type { Random } from '../../demo/random.ts';
 import { operatorCode, startServer } from '../../demo/serve.ts';
@@ -15,13 +15,14 @@ import { cableTo } from '../helpers/cable.ts';
 import type { Cable } from '../helpers/cable.ts';
 import { until } from '../helpers/until.ts';
 import { Wire } from '../server/helpers/wire.ts';
-import * as Y from 'yjs';
-import { agree, allBreaks, checkAllArrived, checkDisk, checkPlans, Ledger, noBreaks } from './check.ts';
-import { canonical, diskAfterDeath, diskOf, listOnDisk } from './disk.ts';
+import { allBreaks, checkAllArrived, checkDisk, Ledger, noBreaks } from './check.ts';
+import { canonical, diskAfterDeath, diskOf } from './disk.ts';
 import type { Disk } from './disk.ts';
-import { Drafts } from './drafts.ts';
+import { Drafts, sessionId } from './drafts.ts';
 import type { WritingRole } from './drafts.ts';
 import { becomeBrowser } from './page.ts';
+import { freePort } from './port.ts';
+import { LIMIT_MS, settle } from './settle.ts';
 import { Tablet } from './tablet.ts';
 import { Witness } from './witness.ts';
 
@@ -56,8 +57,6 @@ const OPEN = 6;
 const LONG = 70;
 /** Stations of a session beside the desk that opened it. */
 const PARTNERS = 3;
-/** Milliseconds that anything waited for may take, on a busy machine. */
-const LIMIT_MS = 60_000;
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
@@ -163,7 +162,7 @@ class KillStorm {
     const desks = online.filter(({ tablet }) => tablet.role === 'desk');
     while (this.#open.size < OPEN && desks.length > 0) {
       const desk = this.#random.pick(desks);
-      const session = hexFrom(this.#random);
+      const session = sessionId(this.#random);
       this.#sessions += 1;
       desk.tablet.begin(session);
       await until(() => desk.tablet.saved(session).length > 0, `${session} to be open`, LIMIT_MS);
@@ -251,24 +250,15 @@ class KillStorm {
 
   /** Nothing waits any more: these stations, the server and the disk hold the same, and show the same plan. */
   async #agree(lines: readonly Line[]): Promise<void> {
-    for (const [session, crew] of this.#open) {
-      const tablets = crew.filter((line) => lines.includes(line)).map(({ tablet }) => tablet);
-      const complaints = () => tablets.flatMap((tablet) => tablet.complaints());
-      await until(
-        () => complaints().length > 0 || agree(tablets, session, () => listOnDisk(this.#data, session)),
-        `${session} to be the same everywhere (kill ${this.#kills} of seed ${this.#options.seed})`,
-        LIMIT_MS,
-      ).catch((error: Error) => this.#breaks.other.push(`${error.message}; ${standing(tablets, session)}`));
-      this.#breaks.other.push(...complaints());
-      for (const tablet of tablets) this.#ledger.note(tablet);
-    }
-    const disk = diskOf(this.#data, new Set(this.#open.keys()));
+    const online = (crew: readonly Line[]) => crew.filter((line) => lines.includes(line));
+    const disk = await settle({
+      data: this.#data,
+      sessions: new Map([...this.#open].map(([id, crew]) => [id, online(crew).map(({ tablet }) => tablet)])),
+      when: `kill ${this.#kills} of seed ${this.#options.seed}`,
+      breaks: this.#breaks,
+    });
+    for (const { tablet } of this.#lines) this.#ledger.note(tablet);
     checkDisk(disk, this.#open.keys(), this.#witness, this.#ledger, this.#breaks);
-    for (const [session, crew] of this.#open) {
-      const there = disk.sessions.get(session);
-      const online = crew.filter((line) => lines.includes(line)).map(({ tablet }) => tablet);
-      if (there) checkPlans(online, session, there, this.#breaks);
-    }
     await this.#compareServer(disk, this.#random.pick([...this.#open.keys()]));
     const { lost, twice } = this.#breaks;
     this.#options.onRound?.(
@@ -324,32 +314,5 @@ class KillStorm {
       outages: this.#outages,
       breaks: allBreaks(this.#breaks),
     };
-  }
-}
-
-const standing = (tablets: readonly Tablet[], session: string): string =>
-  tablets
-    .map((tablet) => {
-      const shown = tablet.sessions.get(session);
-      return `${tablet.name}: ${shown?.state}, ${shown?.facts.length} facts, ${shown?.waiting} waiting`;
-    })
-    .join('; ');
-
-const hexFrom = (random: Random): string =>
-  Array.from({ length: 32 }, () => Math.floor(random.between(0, 16)).toString(16)).join('');
-
-/**
- * A port below those that the system gives to outgoing connections: a station that knocks at a dead server's port
- * could else be given that very port, and stand in the server's place.
- */
-async function freePort(random: Random): Promise<number> {
-  for (;;) {
-    const port = Math.floor(random.between(21_000, 32_000));
-    const isFree = await new Promise<boolean>((resolve) => {
-      const server = createServer();
-      server.once('error', () => resolve(false));
-      server.listen(port, '127.0.0.1', () => server.close(() => resolve(true)));
-    });
-    if (isFree) return port;
   }
 }
