@@ -1,6 +1,6 @@
 /** What a person reads on the console. */
 import { renderUnicodeCompact } from 'uqr';
-import type { Code } from './pair.ts';
+import type { Code } from './codes.ts';
 
 export interface Banner {
   readonly shop: string;

@@ -111,7 +111,7 @@ function notJsonObject(value: object, depth: number): string | undefined {
 }
 
 /** Known facts and the ones an update adds to them so far. */
-class Extended implements KnownFacts {
+export class Extended implements KnownFacts {
   readonly #base: KnownFacts;
   readonly #added = new Map<string, Fact>();
 

@@ -7,8 +7,12 @@ import type { Refused } from './frames.ts';
 
 /** Who sends. */
 export interface GateWriter {
-  /** The station's number: the upper part of its Yjs client ids. */
+  /**
+   * The station's number: the upper part of its Yjs client ids. 0, the server's own, only for entries that the
+   * desk takes in from the quarantine (`take-in.ts`): no station has it, so nobody can send under it.
+   */
   readonly number: number;
+  /** Whose facts these must be by their `by.station`; for entries out of the quarantine, the station that made them. */
   readonly device: string;
   readonly roles: readonly Role[];
   /** May look and not write. */

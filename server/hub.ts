@@ -15,6 +15,7 @@ import { Peer } from './peer.ts';
 import { SessionRoom } from './room.ts';
 import type { Room } from './room.ts';
 import type { JobToKeep, NewRow, Store, StoredDocument } from './store.ts';
+import type { Author, TakenIn } from './take-in.ts';
 import { troubleOf } from './trouble.ts';
 
 /** Why a socket may not come in, as y-websocket understands it. */
@@ -28,6 +29,8 @@ export interface HubOutside {
   readonly log: Logger;
   readonly gate: Gate;
   readonly health: Health;
+  /** Whether a station is still what it was when it came in (`Stations.isCurrent`). */
+  isCurrent(station: Station): boolean;
   /** Counts starts; names this run's boards. */
   readonly boot: number;
   readonly limits: Limits;
@@ -119,6 +122,26 @@ export class Hub {
     }
   }
 
+  /** Numbers of the stations that hold a socket. */
+  connected(): ReadonlySet<number> {
+    return new Set([...this.#peers].filter(({ open }) => open).map(({ station }) => station.number));
+  }
+
+  /**
+   * Writes entries out of the quarantine into their session, on disk when it returns. Undefined when the session
+   * is neither there nor opened by `facts`, or the disk did not take them.
+   */
+  takeIn(session: string, facts: readonly Fact[], author: Author): TakenIn | undefined {
+    const stored = this.#store.find(session);
+    const live = this.#sessions.get(session);
+    if (!stored && !live && facts[0]?.kind !== 'session.opened') return undefined;
+    const room = live ?? this.#load(session, stored);
+    this.#sessions.set(session, room);
+    const taken = room.takeIn(facts, author);
+    this.flush();
+    return this.#sessions.get(session) === room ? taken : undefined;
+  }
+
   /** A session as it is on disk; undefined when there is none. */
   read(session: string): { document: StoredDocument; facts: Fact[] } | undefined {
     this.flush();
@@ -136,6 +159,7 @@ export class Hub {
   flush(): string[] {
     clearImmediate(this.#flushing);
     this.#flushing = undefined;
+    this.#dropRevoked();
     const rooms = [...this.#pending];
     this.#pending.clear();
     const rows = rooms.flatMap((room) => room.pendingRows());
@@ -174,6 +198,19 @@ export class Hub {
   /** Ends sockets that did not answer the close. */
   terminate(): void {
     for (const peer of this.#peers) peer.terminate();
+  }
+
+  /**
+   * An entry let in before its station's token ended must not be committed after. Whatever else waits in that
+   * document may build on it, so the document is read again; its stations come back and offer theirs.
+   */
+  #dropRevoked(): void {
+    for (const room of this.#pending) {
+      const ended = [...room.pendingFrom()].find((station) => !this.#outside.isCurrent(station));
+      if (!ended) continue;
+      this.#log.warn({ session: room.session, station: ended.number }, 'not committed: the token has ended');
+      room.abandon('A station was revoked; this session is read from the disk again.');
+    }
   }
 
   /** All or nothing. After a failure the rooms stand where the disk stands. */

@@ -19,6 +19,29 @@ export const BOUND = {
   goodbyeMs: 5_000,
   /** Refused facts that are logged for one sync connection in ten seconds: a log must not be filled from outside. */
   refusalsLoggedPer10s: 20,
+  /** Wrong PINs of the desk's corner before the first wait, and the waits from then on, in seconds; the last stays. */
+  pinFree: 4,
+  pinWaitSeconds: [30, 60, 120, 300, 900, 3_600],
+  /** Minutes the corner stays unlocked after the last thing done in it. */
+  cornerMinutes: 5,
+  /** Minutes a request to be let back in waits for the desk. */
+  letInMinutes: 10,
+  /** Requests to be let back in that may wait at once, and of these for one device. */
+  letIns: 20,
+  letInsPerDevice: 3,
+  /** Requests to be let back in that an address may make in ten minutes. */
+  letInsPerAddress: 20,
+  /** Bytes of one hand-in to the quarantine, and facts in it: stations send in parts. */
+  handInBytes: 524_288,
+  handInFacts: 200,
+  /** Hand-ins and questions about them that a revoked station may send in a minute. */
+  handInsPerMinute: 120,
+  /** Entries in the quarantine of one station, and of all; bytes of all. A day's backlog is 200. */
+  quarantinePerStation: 2_000,
+  quarantine: 10_000,
+  quarantineBytes: 16_777_216,
+  /** Days that what the desk threw away can still be exported, and that a station is told what became of an entry. */
+  quarantineDays: 30,
   /** People found by one search. */
   people: 20,
   /** Milliseconds to wait for a foreign lock on the database before a commit counts as failed. */

@@ -9,7 +9,7 @@ import { banner, codesText, MORE_CODES, plainWarning } from './banner.ts';
 import { canonicalName, isLoopback, machineNames } from './machine.ts';
 import { readOptions, USAGE } from './options.ts';
 import type { Options } from './options.ts';
-import type { Code } from './pair.ts';
+import type { Code } from './codes.ts';
 import { UnusableData } from './schema.ts';
 import { startServer } from './server.ts';
 import type { RunningServer } from './server.ts';

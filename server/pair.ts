@@ -1,8 +1,9 @@
-/** Who may speak to this server: stations, their tokens, and the codes that make new ones. */
+/** Who may speak to this server: stations, their tokens, and how a token begins and ends. */
 import { createHash } from 'node:crypto';
-import { LIMIT, STATION_ROLES } from '../core/index.ts';
+import { STATION_ROLES } from '../core/index.ts';
 import type { Role, StationRole } from '../core/index.ts';
-import { BOUND, Rate } from './limits.ts';
+import { Codes } from './codes.ts';
+import type { Code, WhyNot } from './codes.ts';
 import type { Outside } from './outside.ts';
 import type { Db } from './schema.ts';
 
@@ -13,78 +14,105 @@ export interface Station {
   readonly device: string;
   readonly name: string;
   readonly roles: readonly StationRole[];
+  /** Names this pairing, another after every new token. Never told to anybody. */
+  readonly pairing: string;
 }
 
-export interface Code {
-  readonly code: string;
-  readonly roles: readonly StationRole[];
-  /** Milliseconds since 1970. */
-  readonly expiresMs: number;
+/** A station as the desk's corner lists it. Times are ms since 1970; null for never. */
+export interface ListedStation extends Omit<Station, 'pairing'> {
+  readonly pairedMs: number;
+  readonly seenMs: number | null;
+  readonly revokedMs: number | null;
 }
 
 export type Pairing =
   | { readonly ok: true; readonly station: Station; readonly token: string }
-  | { readonly ok: false; readonly why: 'wrong' | 'expired' | 'too-many' };
+  | { readonly ok: false; readonly why: WhyNot };
 
-interface StationRow {
+/** `unknown`: this server has no such device, as after a restore from before it was paired. */
+export type Standing = 'known' | 'revoked' | 'unknown';
+
+interface Row {
   number: number;
   device: string;
   name: string;
   roles: string;
+  hash: Uint8Array | null;
+  pairedMs: number;
+  seenMs: number | null;
+  revokedMs: number | null;
 }
 
-const COLUMNS = 'number, device, name, roles';
+const COLUMNS = `number, device, name, roles, token_hash AS hash, paired_ms AS pairedMs, seen_ms AS seenMs,
+  revoked_ms AS revokedMs`;
 const TOKEN_BYTES = 32;
-const WINDOW_MS = LIMIT.codeMinutes * 60_000;
-/** Addresses whose wrong guesses are remembered; past that, only the count of all guesses protects. */
-const ADDRESSES = 1_000;
+/** When a station was last seen is written down at most this often. */
+const SEEN_EVERY_MS = 60_000;
 
 const statements = (db: Db) => ({
-  byHash: db.prepare<[Uint8Array], StationRow>(`SELECT ${COLUMNS} FROM stations WHERE token_hash = ?`),
-  byDevice: db.prepare<[string], StationRow>(`SELECT ${COLUMNS} FROM stations WHERE device = ?`),
+  byHash: db.prepare<[Uint8Array], Row>(`SELECT ${COLUMNS} FROM stations WHERE token_hash = ?`),
+  byDevice: db.prepare<[string], Row>(`SELECT ${COLUMNS} FROM stations WHERE device = ?`),
+  byNumber: db.prepare<[number], Row>(`SELECT ${COLUMNS} FROM stations WHERE number = ?`),
+  all: db.prepare<[], Row>(`SELECT ${COLUMNS} FROM stations ORDER BY number`),
   add: db.prepare<[string, string, Uint8Array, number]>(
     'INSERT INTO stations (name, roles, token_hash, paired_ms) VALUES (?, ?, ?, ?)',
   ),
+  forget: db.prepare<[number]>('DELETE FROM stations WHERE number = ?'),
   name: db.prepare<[string, string, number]>('UPDATE stations SET device = ?, name = ? WHERE number = ?'),
   again: db.prepare<[string, string, Uint8Array, number, number]>(
-    'UPDATE stations SET name = ?, roles = ?, token_hash = ?, paired_ms = ? WHERE number = ?',
+    'UPDATE stations SET name = ?, roles = ?, token_hash = ?, paired_ms = ?, revoked_ms = NULL WHERE number = ?',
   ),
-  roles: db.prepare<[], string>('SELECT roles FROM stations WHERE token_hash IS NOT NULL').pluck(),
-  addCode: db.prepare<[string, string, number]>(
-    'INSERT INTO codes (code, roles, expires_ms) VALUES (?, ?, ?)',
+  rename: db.prepare<[string, number]>('UPDATE stations SET name = ? WHERE number = ?'),
+  regrant: db.prepare<[string, number]>('UPDATE stations SET roles = ? WHERE number = ?'),
+  revoke: db.prepare<[number, number]>(
+    'UPDATE stations SET revoked_ms = ? WHERE number = ? AND revoked_ms IS NULL',
   ),
-  code: db.prepare<[string], { roles: string; expiresMs: number }>(
-    'SELECT roles, expires_ms AS expiresMs FROM codes WHERE code = ?',
-  ),
-  dropCode: db.prepare<[string]>('DELETE FROM codes WHERE code = ?'),
-  dropOld: db.prepare<[number]>('DELETE FROM codes WHERE expires_ms <= ?'),
-  alive: db.prepare<[number], number>('SELECT count(*) FROM codes WHERE expires_ms > ?').pluck(),
+  seen: db.prepare<[number, number]>('UPDATE stations SET seen_ms = ? WHERE number = ?'),
+  roles: db
+    .prepare<[], string>('SELECT roles FROM stations WHERE token_hash IS NOT NULL AND revoked_ms IS NULL')
+    .pluck(),
 });
 
 export const isStationRole = (value: unknown): value is StationRole =>
   (STATION_ROLES as readonly unknown[]).includes(value);
 
 /** The roles a station may write facts under: a wall screen has none. */
-export const writingRoles = (station: Station): Role[] =>
+export const writingRoles = (station: Pick<Station, 'roles'>): Role[] =>
   station.roles.filter((role): role is Exclude<StationRole, 'wall'> => role !== 'wall');
 
 export class Stations {
   readonly #db: Db;
   readonly #outside: Outside;
   readonly #sql: ReturnType<typeof statements>;
-  readonly #wrongByAddress = new Map<string, Rate>();
-  readonly #wrongInAll = new Rate(LIMIT.guessesInAll, WINDOW_MS);
+  readonly #codes: Codes;
+  readonly #seen = new Map<number, number>();
 
   constructor(db: Db, outside: Outside) {
     this.#db = db;
     this.#outside = outside;
     this.#sql = statements(db);
+    this.#codes = new Codes(db, outside);
   }
 
-  /** Whose token it is; null for nobody's. */
+  /** Whose token it is; null for nobody's, and for a revoked one. */
   authenticate(token: string | undefined): Station | null {
     const row = token ? this.#sql.byHash.get(hash(token)) : undefined;
-    return row ? stationOf(row) : null;
+    if (!row || row.revokedMs !== null) return null;
+    this.#see(row);
+    return stationOf(row);
+  }
+
+  /** Whose token it was before the desk revoked it; null for any other. */
+  revoked(token: string | undefined): Station | null {
+    const row = token ? this.#sql.byHash.get(hash(token)) : undefined;
+    return row && row.revokedMs !== null ? stationOf(row) : null;
+  }
+
+  /** Whether the station is what it was when it came in: not revoked, not paired anew, with the same roles. */
+  isCurrent({ number, pairing, roles }: Station): boolean {
+    const row = this.#sql.byNumber.get(number);
+    if (!row || row.revokedMs !== null) return false;
+    return pairingOf(row) === pairing && row.roles === JSON.stringify(roles);
   }
 
   /** Whether some station holds the desk's role, and so can make codes. */
@@ -93,72 +121,133 @@ export class Stations {
   }
 
   codeAlive(): boolean {
-    return (this.#sql.alive.get(this.#outside.now()) ?? 0) > 0;
+    return this.#codes.alive();
   }
 
   /** A new code, or null when too many live already. */
   createCode(roles: readonly StationRole[]): Code | null {
-    const now = this.#outside.now();
-    this.#sql.dropOld.run(now - WINDOW_MS); // kept a while, so that a late one hears "expired" and not "wrong"
-    if ((this.#sql.alive.get(now) ?? 0) >= BOUND.codes) return null;
-    for (;;) {
-      const code = String(this.#outside.randomInt(1_000_000)).padStart(6, '0');
-      if (this.#sql.code.get(code)) continue;
-      const expiresMs = now + WINDOW_MS;
-      this.#sql.addCode.run(code, JSON.stringify(roles), expiresMs);
-      return { code, roles, expiresMs };
-    }
+    return this.#codes.create(roles);
   }
 
   /**
    * Turns a code into a station. `device` is the id this browser had before: a known one keeps its number, and
-   * its older token ends. `address` is where the guess comes from.
+   * its older token ends; a revoked one is revoked no longer. `address` is where the guess comes from.
    */
   pair(asked: { code: string; name?: string; device?: string; address: string }): Pairing {
+    const checked = this.#codes.check(asked.code, asked.address);
+    if (!checked.ok) return checked;
+    return this.#withToken((token) => {
+      this.#codes.use(asked.code);
+      const known = asked.device ? this.#sql.byDevice.get(asked.device) : undefined;
+      return known
+        ? this.#again(known, asked.name ?? known.name, checked.roles, token)
+        : this.#add(asked.name, checked.roles, token);
+    });
+  }
+
+  standing(device: string): Standing {
+    const row = this.#sql.byDevice.get(device);
+    return !row ? 'unknown' : row.revokedMs === null ? 'known' : 'revoked';
+  }
+
+  /**
+   * A new token for a device that the desk lets back in. A device this server has keeps its number, name and
+   * roles; another becomes a station with `roles`, under the id it had.
+   */
+  letIn(device: string, roles: readonly StationRole[]): { station: Station; token: string } {
+    return this.#withToken((token) => {
+      const known = this.#sql.byDevice.get(device);
+      return known
+        ? this.#again(known, known.name, known.roles, token)
+        : this.#add(undefined, JSON.stringify(roles), token, device);
+    });
+  }
+
+  list(): ListedStation[] {
+    return this.#sql.all.all().map((row) => this.#listed(row));
+  }
+
+  find(number: number): ListedStation | undefined {
+    const row = this.#sql.byNumber.get(number);
+    return row && this.#listed(row);
+  }
+
+  findDevice(device: string): ListedStation | undefined {
+    const row = this.#sql.byDevice.get(device);
+    return row && this.#listed(row);
+  }
+
+  rename(number: number, name: string): void {
+    this.#sql.rename.run(name, number);
+  }
+
+  /** Its sockets must be closed afterwards, so that they come back with these roles. */
+  regrant(number: number, roles: readonly StationRole[]): void {
+    this.#sql.regrant.run(JSON.stringify(roles), number);
+  }
+
+  /** Ends the token, on disk when it returns. Its sockets must be closed afterwards. @returns when, ms. */
+  revoke(number: number): number {
     const now = this.#outside.now();
-    if (this.#guessedTooOften(asked.address, now)) return { ok: false, why: 'too-many' };
-    const found = this.#sql.code.get(asked.code);
-    if (!found || found.expiresMs <= now) {
-      this.#countWrong(asked.address, now);
-      return { ok: false, why: found ? 'expired' : 'wrong' };
-    }
+    this.#sql.revoke.run(now, number);
+    return this.#sql.byNumber.get(number)?.revokedMs ?? now;
+  }
+
+  #withToken(keep: (token: Uint8Array) => Row): { ok: true; station: Station; token: string } {
     const token = Buffer.from(this.#outside.randomBytes(TOKEN_BYTES)).toString('base64url');
-    const station = this.#db
-      .transaction(() => {
-        this.#sql.dropCode.run(asked.code);
-        return this.#keep(found.roles, asked, token, now);
-      })
-      .immediate();
-    return { ok: true, station, token };
+    const row = this.#db.transaction(() => keep(hash(token))).immediate();
+    return { ok: true, station: stationOf(row), token };
   }
 
-  #keep(roles: string, asked: { name?: string; device?: string }, token: string, now: number): Station {
-    const known = asked.device ? this.#sql.byDevice.get(asked.device) : undefined;
-    if (known) {
-      const name = asked.name ?? known.name;
-      this.#sql.again.run(name, roles, hash(token), now, known.number);
-      return stationOf({ ...known, name, roles });
+  /** Later than a revocation even where the clock was set back: a ledger of revocations compares the two. */
+  #again({ number, revokedMs }: Row, name: string, roles: string, token: Uint8Array): Row {
+    const pairedMs = Math.max(this.#outside.now(), (revokedMs ?? 0) + 1);
+    this.#sql.again.run(name, roles, token, pairedMs, number);
+    return this.#sql.byNumber.get(number)!;
+  }
+
+  /** `asked` is the device id it had; otherwise one is made of its first role and its number. */
+  #add(name: string | undefined, roles: string, token: Uint8Array, asked?: string): Row {
+    for (;;) {
+      const number = Number(this.#sql.add.run(name ?? '', roles, token, this.#outside.now()).lastInsertRowid);
+      const device = asked ?? `${(JSON.parse(roles) as string[])[0]}-${number}`;
+      if (!this.#sql.byDevice.get(device)) {
+        this.#sql.name.run(device, name ?? device, number);
+        return this.#sql.byNumber.get(number)!;
+      }
+      this.#sql.forget.run(number); // a station let in under an older number has that id; the next is free
     }
-    const number = Number(this.#sql.add.run(asked.name ?? '', roles, hash(token), now).lastInsertRowid);
-    const device = `${(JSON.parse(roles) as string[])[0]}-${number}`;
-    const name = asked.name ?? device;
-    this.#sql.name.run(device, name, number);
-    return stationOf({ number, device, name, roles });
   }
 
-  #guessedTooOften(address: string, now: number): boolean {
-    return this.#wrongInAll.full(now) || (this.#wrongByAddress.get(address)?.full(now) ?? false);
+  #listed({ hash: _hash, roles, seenMs, ...row }: Row): ListedStation {
+    return {
+      ...row,
+      roles: JSON.parse(roles) as StationRole[],
+      seenMs: this.#seen.get(row.number) ?? seenMs,
+    };
   }
 
-  #countWrong(address: string, now: number): void {
-    if (this.#wrongByAddress.size >= ADDRESSES) this.#wrongByAddress.clear();
-    const rate = this.#wrongByAddress.get(address) ?? new Rate(LIMIT.guesses, WINDOW_MS);
-    this.#wrongByAddress.set(address, rate);
-    rate.take(now);
-    this.#wrongInAll.take(now);
+  #see({ number, seenMs }: Row): void {
+    const now = this.#outside.now();
+    const last = this.#seen.get(number) ?? seenMs ?? 0;
+    if (Math.abs(now - last) < SEEN_EVERY_MS) return;
+    this.#seen.set(number, now);
+    try {
+      this.#sql.seen.run(now, number);
+    } catch {
+      // A disk that takes no more must not keep stations out; the time is kept in memory.
+    }
   }
 }
 
-const stationOf = (row: StationRow): Station => ({ ...row, roles: JSON.parse(row.roles) as StationRole[] });
+const pairingOf = ({ hash }: Row): string => Buffer.from(hash ?? []).toString('hex');
+
+const stationOf = (row: Row): Station => ({
+  number: row.number,
+  device: row.device,
+  name: row.name,
+  roles: JSON.parse(row.roles) as StationRole[],
+  pairing: pairingOf(row),
+});
 
 const hash = (token: string): Uint8Array => createHash('sha256').update(token).digest();

@@ -23,9 +23,12 @@ import type { Frame } from './frames.ts';
 import type { Gate } from './gate.ts';
 import type { GateView, Verdict } from './gate-rule.ts';
 import { writingRoles } from './pair.ts';
+import type { Station } from './pair.ts';
 import type { Peer } from './peer.ts';
 import { Presence } from './presence.ts';
 import type { NewRow, Store, StoredDocument } from './store.ts';
+import { allRefused, sortForTakeIn, updateOf } from './take-in.ts';
+import type { Author, TakenIn } from './take-in.ts';
 
 export interface Room {
   readonly name: string;
@@ -48,7 +51,8 @@ export interface RoomOutside {
 }
 
 interface Applied extends NewRow {
-  readonly from: Peer;
+  /** Null for what the desk took in from the quarantine. */
+  readonly from: Peer | null;
   readonly clocks: ReadonlyMap<number, number>;
 }
 
@@ -146,6 +150,31 @@ export class SessionRoom implements Room {
   /** Rows applied and not on disk yet, in order. */
   pendingRows(): readonly NewRow[] {
     return this.#applied;
+  }
+
+  /** The stations whose entries are not on disk yet. */
+  pendingFrom(): ReadonlySet<Station> {
+    return new Set(this.#applied.flatMap(({ from }) => (from ? [from.station] : [])));
+  }
+
+  /**
+   * Entries that the desk takes in for a station that may not send them itself: past the same gate, under a client
+   * id of the server's own. They are pending like any others when it returns.
+   */
+  takeIn(facts: readonly Fact[], author: Author): TakenIn {
+    const sorted = sortForTakeIn(this.#facts, facts, author);
+    if (sorted.taken.length === 0) return sorted;
+    const update = updateOf(this.#doc, sorted.taken);
+    const verdict = this.#outside.gate(update, this.#view, {
+      number: 0,
+      device: author.station,
+      roles: author.roles,
+      readOnly: false,
+    });
+    if (verdict.do === 'refuse') return allRefused(sorted, verdict.refused[0]!);
+    if (verdict.do !== 'take') throw new Error(`The gate did not take what it would admit: ${verdict.do}`);
+    this.#take(null, update, verdict);
+    return sorted;
   }
 
   /** All pending rows are on disk: relay them, acknowledge them, and let go what waited. */
@@ -273,7 +302,7 @@ export class SessionRoom implements Room {
   }
 
   /** Applies what the gate let through, and holds the document to what the gate foretold. */
-  #take(peer: Peer, update: Uint8Array, { facts, clocks }: Verdict & { do: 'take' }): void {
+  #take(from: Peer | null, update: Uint8Array, { facts, clocks }: Verdict & { do: 'take' }): void {
     this.#emitted = [];
     Y.applyUpdate(this.#doc, update);
     const [bytes, ...more] = this.#emitted;
@@ -283,14 +312,14 @@ export class SessionRoom implements Room {
       [...clocks].every(([client, clock]) => this.#view.clockOf(client) === clock) &&
       this.#doc.getArray('facts').length === this.#facts.size;
     if (!bytes || more.length > 0 || !asForetold) {
-      this.#log.error({ station: peer.station.number }, 'an update did not do what the gate foretold');
+      this.#log.error({ station: from?.station.number ?? 0 }, 'an update did not do what the gate foretold');
       this.abandon('The server takes this session from its disk again.');
       return;
     }
     const { session, generation } = this;
     const opened = facts.find((fact) => fact.kind === 'session.opened');
     const client = opened?.kind === 'session.opened' ? opened.clientRef : undefined;
-    const row = { session, generation, bytes, facts: facts.map(({ id }) => id), client, from: peer, clocks };
+    const row = { session, generation, bytes, facts: facts.map(({ id }) => id), client, from, clocks };
     this.#applied.push(row);
     this.#outside.pending(this);
   }
@@ -304,7 +333,7 @@ export class SessionRoom implements Room {
     return durableFrame(new Map(clients.map((client) => [client, this.#durable.get(client) ?? 0])));
   }
 
-  #tellOthers(from: Peer, frame: Uint8Array | null): void {
+  #tellOthers(from: Peer | null, frame: Uint8Array | null): void {
     if (frame) for (const peer of this.#peers) if (peer !== from) peer.send(frame);
   }
 }

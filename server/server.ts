@@ -26,6 +26,7 @@ import { listenToOperator } from './operator.ts';
 import type { Origins } from './origins.ts';
 import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
+import type { Station } from './pair.ts';
 import { People } from './people.ts';
 import { BOUND } from './limits.ts';
 import { openDatabase, syncDirectory, UnusableData } from './schema.ts';
@@ -151,7 +152,8 @@ async function run(
     () => undefined,
   );
   const store = new Store(db, now);
-  const hub = new Hub({ store, log, gate, health, boot, limits, now });
+  const isCurrent = (station: Station) => stations.isCurrent(station);
+  const hub = new Hub({ store, log, gate, isCurrent, health, boot, limits, now });
   opened.onClose(() => hub.stop());
 
   const scheme = plain ? 'http' : 'https';

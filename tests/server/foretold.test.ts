@@ -20,7 +20,13 @@ import { clientOf, floor, opened } from './helpers/entries.ts';
 import { newSession } from './helpers/running.ts';
 import { idsOf, Wire } from './helpers/wire.ts';
 
-const DESK = { number: 3, device: 'desk-3', name: 'desk', roles: ['desk', 'measuring'] } as const;
+const DESK = {
+  number: 3,
+  device: 'desk-3',
+  name: 'desk',
+  roles: ['desk', 'measuring'],
+  pairing: 'p',
+} as const;
 const CLIENT = clientOf(3);
 
 it('an update that leaves something waiting in the document is not stored, and the session is read again', async () => {
@@ -32,7 +38,8 @@ it('an update that leaves something waiting in the document is not stored, and t
   const probe = (bytes: number) => writeProbe(db, bytes);
   const health = new Health({ log, probe, freeBytes: () => freeBytes(data), lowSpaceBytes: 0 });
   const limits = STANDARD_LIMITS;
-  const hub = new Hub({ store, log, gate, health, boot: 1, limits, now: () => Date.now() });
+  const isCurrent = () => true;
+  const hub = new Hub({ store, log, gate, isCurrent, health, boot: 1, limits, now: () => Date.now() });
   const http = createServer();
   const sockets = new WebSocketServer({ server: http });
   sockets.on('connection', (socket, request) =>
