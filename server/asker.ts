@@ -21,6 +21,8 @@ export interface AskerDeps {
 /** Seconds a browser keeps the cookie: browsers cap it at 400 days, and every start of a page renews it. */
 const COOKIE_SECONDS = 400 * 24 * 3600;
 
+export const REVOKED = 'This station was revoked at the desk.';
+
 export const tokenOf = (c: Context): string | undefined => getCookie(c, COOKIE);
 
 /** Who asks, if paired and granted one of `roles`; throws a `No` otherwise. */
@@ -29,7 +31,9 @@ export function need(
   c: Context,
   roles: readonly StationRole[] = STATION_ROLES,
 ): Station {
-  const station = stations.authenticate(tokenOf(c));
+  const token = tokenOf(c);
+  const station = stations.authenticate(token);
+  if (!station && stations.revoked(token)) throw new No(401, 'revoked', REVOKED);
   if (!station) throw new No(401, 'unpaired', 'This station is not paired, or no longer.');
   if (!station.roles.some((role) => roles.includes(role)))
     throw new No(

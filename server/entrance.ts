@@ -83,7 +83,10 @@ function admit(
   };
   if (!mayOpenSocket(origins, header))
     return refuse(CLOSE.forbidden, 'Only this server’s own pages may connect.');
-  const station = stations.authenticate(parseCookies(header('cookie') ?? '', COOKIE)[COOKIE]);
+  const token = parseCookies(header('cookie') ?? '', COOKIE)[COOKIE];
+  const station = stations.authenticate(token);
+  if (!station && stations.revoked(token))
+    return refuse(CLOSE.unpaired, 'This station was revoked at the desk.');
   if (!station) return refuse(CLOSE.unpaired, 'This station is not paired, or no longer.');
   const protocol = url.searchParams.get('protocol');
   if (protocol !== String(PROTOCOL))

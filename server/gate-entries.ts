@@ -91,7 +91,7 @@ const refusal = (name: RuleName, refused: readonly Refused[], already: readonly 
 });
 
 /** What is wrong with a value as JSON; undefined for plain own properties, finite numbers and `depth` levels at most. */
-function notJson(value: unknown, depth: number): string | undefined {
+export function notJson(value: unknown, depth: number): string | undefined {
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return undefined;
   if (typeof value === 'number') return Number.isFinite(value) ? undefined : 'numbers must be finite';
   return typeof value === 'object' ? notJsonObject(value, depth) : `must be JSON; ${typeof value} is not`;

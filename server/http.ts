@@ -8,15 +8,22 @@ import { CLOSE, PROTOCOL, STATION_ROLES } from '../core/index.ts';
 import { body, No, NOT_FOUND, refusal } from './answer.ts';
 import { keepCookie, me, need, tokenOf } from './asker.ts';
 import type { Env } from './env.ts';
+import type { Corner } from './corner.ts';
+import { cornerRoutes, needOpen } from './corner-routes.ts';
 import type { Health } from './health.ts';
 import type { Hub } from './hub.ts';
+import type { LetIn } from './let-in.ts';
+import { letInRoutes } from './let-in-routes.ts';
 import type { Limits } from './limit-table.ts';
+import { BOUND } from './limits.ts';
 import type { Shop } from './meta.ts';
 import { isOurHost, isSameOrigin } from './origins.ts';
 import type { Origins } from './origins.ts';
 import { secureHeaders, servePages } from './pages.ts';
 import type { Stations } from './pair.ts';
 import type { People, Person } from './people.ts';
+import type { Quarantine } from './quarantine.ts';
+import { quarantineRoutes } from './quarantine-routes.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
@@ -26,6 +33,9 @@ export interface HttpDeps {
   readonly health: Health;
   readonly stations: Stations;
   readonly people: People;
+  readonly corner: Corner;
+  readonly letIn: LetIn;
+  readonly quarantine: Quarantine;
   readonly origins: Origins;
   readonly shop: Shop;
   readonly boot: number;
@@ -68,15 +78,9 @@ export function createApp(deps: HttpDeps): Hono<Env> {
       throw new No(421, 'unknown-host', 'This server does not answer to that name.');
     await next();
   });
-  app.use(
-    '/api/*',
-    bodyLimit({
-      maxSize: deps.limits.bodyBytes,
-      onError: () => {
-        throw new No(413, 'too-large', `A request has at most ${deps.limits.bodyBytes} bytes.`);
-      },
-    }),
-  );
+  const short = bodyLimit({ maxSize: deps.limits.bodyBytes, onError: tooLarge(deps.limits.bodyBytes) });
+  const handIn = bodyLimit({ maxSize: BOUND.handInBytes, onError: tooLarge(BOUND.handInBytes) });
+  app.use('/api/*', (c, next) => (c.req.path === '/api/quarantine' ? handIn : short)(c, next));
   app.use('/api/*', async (c, next) => {
     const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
     if (!reads && !isSameOrigin(deps.origins, (name) => c.req.header(name)))
@@ -91,10 +95,17 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   stationRoutes(app, deps);
   peopleRoutes(app, deps);
   sessionRoutes(app, deps);
+  cornerRoutes(app, deps);
+  letInRoutes(app, deps);
+  quarantineRoutes(app, deps);
   if (deps.trust) trustRoutes(app, deps.trust);
   servePages(app, deps.pages);
   return app;
 }
+
+const tooLarge = (bytes: number) => (): never => {
+  throw new No(413, 'too-large', `A request has at most ${bytes} bytes.`);
+};
 
 function answerError({ log, health }: HttpDeps, error: Error, c: Context<Env>) {
   if (error instanceof No) return refusal(c, error);
@@ -132,7 +143,9 @@ function stationRoutes(app: Hono<Env>, deps: HttpDeps): void {
     return c.json(me(deps, station));
   });
   app.post('/api/codes', async (c) => {
-    const station = need(deps, c, ['desk']);
+    // A shop that has locked its corner gives codes there; one that has set no PIN has nothing locked yet.
+    const station = deps.corner.pinSet ? needOpen(deps, c) : need(deps, c, ['desk']);
+    deps.corner.used(station);
     const { roles } = await body(c, CodesBody);
     const code = stations.createCode([...new Set(roles)]);
     if (!code)

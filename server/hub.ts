@@ -138,8 +138,8 @@ export class Hub {
     const room = live ?? this.#load(session, stored);
     this.#sessions.set(session, room);
     const taken = room.takeIn(facts, author);
-    this.flush();
-    return this.#sessions.get(session) === room ? taken : undefined;
+    const lost = this.flush();
+    return this.#sessions.get(session) === room && !lost.includes(session) ? taken : undefined;
   }
 
   /** A session as it is on disk; undefined when there is none. */

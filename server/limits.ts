@@ -34,6 +34,8 @@ export const BOUND = {
   /** Bytes of one hand-in to the quarantine, and facts in it: stations send in parts. */
   handInBytes: 524_288,
   handInFacts: 200,
+  /** Bytes of one entry in the quarantine: fifty of them fit one update. */
+  quarantineEntryBytes: 16_384,
   /** Hand-ins and questions about them that a revoked station may send in a minute. */
   handInsPerMinute: 120,
   /** Entries in the quarantine of one station, and of all; bytes of all. A day's backlog is 200. */

@@ -7,6 +7,7 @@ import { getRequestListener } from '@hono/node-server';
 import type { Logger } from 'pino';
 import { serverCertificate } from './certificates.ts';
 import type { ServerCertificate } from './certificates.ts';
+import { Corner } from './corner.ts';
 import { plainDoor, plainPages, secureDoor } from './door.ts';
 import type { Door, Watch } from './door.ts';
 import { entrance } from './entrance.ts';
@@ -18,6 +19,7 @@ import { freeBytes, writeProbe } from './disk.ts';
 import { Health } from './health.ts';
 import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
+import { LetIn } from './let-in.ts';
 import { lockDirectory } from './lock.ts';
 import { countBoot, keepShop, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
@@ -29,6 +31,7 @@ import { Stations } from './pair.ts';
 import type { Station } from './pair.ts';
 import { People } from './people.ts';
 import { BOUND } from './limits.ts';
+import { Quarantine } from './quarantine.ts';
 import { openDatabase, syncDirectory, UnusableData } from './schema.ts';
 import type { Db } from './schema.ts';
 import { Store } from './store.ts';
@@ -156,6 +159,10 @@ async function run(
   const hub = new Hub({ store, log, gate, isCurrent, health, boot, limits, now });
   opened.onClose(() => hub.stop());
 
+  const corner = new Corner(db, outside);
+  const letIn = new LetIn(stations, outside);
+  const quarantine = new Quarantine(db, now);
+
   const scheme = plain ? 'http' : 'https';
   const origins: Origins = { scheme, names: new Set([...options.names(), options.canonical]) };
   const site = { address: '' }; // known once the port is
@@ -165,6 +172,9 @@ async function run(
     health,
     stations,
     people,
+    corner,
+    letIn,
+    quarantine,
     origins,
     shop,
     boot,
@@ -186,7 +196,7 @@ async function run(
   const port = await listen(door, options);
   opened.onClose(() => door.close());
   site.address = `${scheme}://${bracketed(options.canonical)}:${port}`;
-  const operator = await listenToOperator(data, stations, health);
+  const operator = await listenToOperator(data, { stations, corner, health, log });
   opened.onClose(() => operator.close());
   const renewal = setInterval(() => void renew(options, outside, log, door), RENEWAL_CHECK_MS);
   opened.onClose(() => clearInterval(renewal));
