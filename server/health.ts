@@ -20,7 +20,7 @@ export interface HealthOutside {
 type Listener = (now: ServerStatus, before: ServerStatus) => void;
 
 /** Milliseconds to the first try, doubled with each that fails, up to the last. */
-const TRY_MS = { first: 1_000, last: 30_000 } as const;
+const TRY_MS = { first: 1_000, last: 10_000 } as const;
 const SPACE_CHECK_MS = 60_000;
 /** What a try writes at least, and at most: as much as the commit that failed, so that it does not fail again. */
 const PROBE_BYTES = { least: 65_536, most: 4_194_304 } as const;

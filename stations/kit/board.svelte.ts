@@ -1,7 +1,7 @@
 /** The shop's open jobs, or the wall's tickets: a document that only the server writes. */
 import { createSubscriber } from 'svelte/reactivity';
 import { CLOSE } from '../../core/index.ts';
-import type { JobRow, WallRow } from '../../core/index.ts';
+import type { JobRow, ServerStatus, WallRow } from '../../core/index.ts';
 import { Link } from './link.ts';
 
 interface BoardOptions {
@@ -11,6 +11,8 @@ interface BoardOptions {
   readonly url: string;
   /** The server was started again (or this station is no longer welcome): ask anew who we are. */
   readonly onGone: (code: number) => void;
+  /** How the server is. */
+  readonly onServer: (status: ServerStatus) => void;
 }
 
 class Board<Row> {
@@ -23,7 +25,7 @@ class Board<Row> {
     return () => this.#tell.delete(update);
   });
 
-  constructor({ room, map, station, url, onGone }: BoardOptions) {
+  constructor({ room, map, station, url, onGone, onServer }: BoardOptions) {
     this.#map = map;
     this.#link = new Link({ room, station, url });
     const changed = () => {
@@ -33,6 +35,7 @@ class Board<Row> {
     this.#link.on('change', changed);
     this.#link.on('status', changed);
     this.#link.on('closed', (code) => onGone(code));
+    this.#link.on('server', onServer);
     this.#link.connect();
   }
 

@@ -1,6 +1,6 @@
 /** This browser as a station of the shop: who it is, the boards it reads, the sessions it has open. */
-import { CLOSE } from '../../core/index.ts';
-import type { StationRole } from '../../core/index.ts';
+import { ALL_WELL, CLOSE } from '../../core/index.ts';
+import type { ServerStatus, StationRole } from '../../core/index.ts';
 import { api } from './api.ts';
 import type { Me } from './api.ts';
 import { openJobBoard, openWallBoard } from './board.svelte.ts';
@@ -23,6 +23,7 @@ export class Station {
   #state = $state<StationState>('asking');
   #jobs = $state.raw<JobBoard | null>(null);
   #wall = $state.raw<WallBoard | null>(null);
+  #server = $state.raw<ServerStatus>(ALL_WELL);
   #initials = $state(localStorage.getItem(INITIALS) ?? '');
   readonly #names = new Names();
   readonly #sessions = new SessionPool();
@@ -53,6 +54,11 @@ export class Station {
 
   get wall(): WallBoard | null {
     return this.#wall;
+  }
+
+  /** How the server is, as long as it is there to say so. */
+  get server(): ServerStatus {
+    return (this.#jobs ?? this.#wall)?.connected === true ? this.#server : ALL_WELL;
   }
 
   get initials(): string {
@@ -143,6 +149,7 @@ export class Station {
       onGone: (code: number) => {
         if (code === CLOSE.gone || code === CLOSE.unpaired) void this.load();
       },
+      onServer: (status: ServerStatus) => (this.#server = status),
     };
     if (this.role === 'wall') this.#wall = openWallBoard(me.boot, options);
     else if (this.role !== null && this.mayWork) this.#jobs = openJobBoard(me.boot, options);

@@ -23,11 +23,13 @@ export const button = (scope: Page | Locator, name: string | RegExp) =>
 export async function pair(
   browser: Browser,
   url: string,
-  role: Floor,
+  role: Floor | 'wall',
   code: string,
   options: { name?: string; size?: { width: number; height: number } } = {},
 ): Promise<Page> {
-  const context = await browser.newContext({ viewport: options.size ?? SIZE[role] });
+  const context = await browser.newContext({
+    viewport: options.size ?? SIZE[role === 'wall' ? 'desk' : role],
+  });
   context.setDefaultTimeout(LIMIT_MS);
   const page = await context.newPage();
   await page.goto(`${url}/${role}`);

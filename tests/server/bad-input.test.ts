@@ -140,7 +140,7 @@ describe('at the door', () => {
       await connect(`session/${newSession()}/1`, { cookie: measuring.cookie })
     ).isClosed();
     expect(code).toBe(CLOSE.gone);
-    expect(reason).toMatch(/the desk opens one/);
+    expect(reason).toMatch(/the desk opens/);
   });
 
   it('another protocol version is told to load the page again', async () => {
