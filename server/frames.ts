@@ -4,6 +4,7 @@ import * as encoding from 'lib0/encoding';
 import * as Y from 'yjs';
 import { MESSAGE } from '../core/index.ts';
 import type { Refusal, ServerStatus } from '../core/index.ts';
+import { BOUND } from './limits.ts';
 
 const SYNC = { step1: 0, step2: 1, update: 2 } as const;
 
@@ -68,7 +69,9 @@ function readPresence(bytes: Uint8Array): PresenceEntry[] {
   for (let left = decoding.readVarUint(decoder); left > 0; left--) {
     const client = decoding.readVarUint(decoder);
     const clock = decoding.readVarUint(decoder);
-    entries.push({ client, clock, state: JSON.parse(decoding.readVarString(decoder)) as unknown });
+    const state = decoding.readVarString(decoder);
+    if (state.length > BOUND.presenceBytes) throw new RangeError('presence is too long');
+    entries.push({ client, clock, state: JSON.parse(state) as unknown });
   }
   return entries;
 }

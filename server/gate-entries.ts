@@ -101,8 +101,7 @@ function notJsonObject(value: object, depth: number): string | undefined {
   if (depth === 0) return `must be nested at most ${LIMIT.depth} deep`;
   const isList = Array.isArray(value);
   if (Object.getPrototypeOf(value) !== (isList ? Array.prototype : Object.prototype))
-    return 'must be plain objects and lists';
-  if (!isList && Object.hasOwn(value, '__proto__')) return 'must not name __proto__';
+    return 'must be plain objects and lists'; // a value named __proto__ was made the prototype by the decoder
   for (const inner of isList ? (value as unknown[]) : Object.values(value)) {
     const wrong = notJson(inner, depth - 1);
     if (wrong !== undefined) return wrong;

@@ -54,8 +54,7 @@ export type RuleName =
   | 'no-deletes' // 3
   | 'read-only' // 4
   | 'sections' // 5
-  | 'items-only' // 6
-  | 'plain-content' // 7
+  | 'plain-content' // 6, 7
   | 'no-right-origin' // 8
   | 'parent' // 9
   | 'behind-the-first' // 9

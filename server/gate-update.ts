@@ -87,16 +87,9 @@ const sections = rule('sections', ({ bytes, structs }) => {
   return announced === next.size ? undefined : reject(`${announced} sections of ${next.size} clients`);
 });
 
-/** 6. Neither garbage nor gaps are entries. */
-const itemsOnly = rule('items-only', ({ structs }) =>
-  structs.every((struct) => struct instanceof Y.Item)
-    ? undefined
-    : { do: 'reject', rule: 'items-only', because: 'it holds something other than entries' },
-);
-
-/** 7. Plain values, at least one, counted by numbers that are exact. */
+/** 6, 7. No garbage and no gaps: plain values, at least one, counted by numbers that are exact. */
 const plainContent = everyStruct('plain-content', ({ content, id, length }) => {
-  if (!(content instanceof Y.ContentAny)) return 'is no plain value';
+  if (!(content instanceof Y.ContentAny)) return 'is no plain value'; // garbage and gaps have no content at all
   if (length < 1) return 'is empty';
   return Number.isSafeInteger(id.client) && Number.isSafeInteger(id.clock + length)
     ? undefined
@@ -194,7 +187,6 @@ export const updateRules: readonly Rule[] = [
   noDeletes,
   readOnly,
   sections,
-  itemsOnly,
   plainContent,
   noRightOrigin,
   parent,

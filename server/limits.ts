@@ -7,7 +7,7 @@ export const BOUND = {
   frameBytesRead: 2_097_152,
   /** Refusals told for one update; the rest shows when the station offers again. */
   refusalsPerUpdate: 50,
-  /** Bytes of one presence state: a device, a name and what is being done. */
+  /** Characters of one presence state: a device, a name and what is being done. */
   presenceBytes: 1_024,
   /** Milliseconds between heartbeats: y-websocket gives up after 30 s without data. */
   heartbeatMs: 10_000,

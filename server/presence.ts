@@ -2,7 +2,6 @@
 import { stationOf } from '../core/index.ts';
 import { presenceFrame } from './frames.ts';
 import type { PresenceEntry } from './frames.ts';
-import { BOUND } from './limits.ts';
 import type { Peer } from './peer.ts';
 
 interface Present extends PresenceEntry {
@@ -76,7 +75,6 @@ const shortText = (value: unknown, max: number): string | undefined =>
 /** What others may see of a state, or null when it is none of ours. */
 function checked({ station }: Peer, state: unknown): Record<string, unknown> | null {
   if (typeof state !== 'object' || state === null) return null;
-  if (JSON.stringify(state).length > BOUND.presenceBytes) return null;
   const { role, initials, doing } = state as Record<string, unknown>;
   if (!(station.roles as readonly unknown[]).includes(role)) return null;
   const { side, act } = typeof doing === 'object' && doing !== null ? (doing as Record<string, unknown>) : {};
