@@ -67,6 +67,7 @@ export interface RunningServer {
   readonly address: string;
   readonly shop: Shop;
   readonly stations: Stations;
+  readonly letIn: LetIn;
   /** The open database and how its disk does. */
   readonly db: Db;
   readonly health: Health;
@@ -207,6 +208,7 @@ async function run(
     address: site.address,
     shop,
     stations,
+    letIn,
     db,
     health,
     fingerprint: certificate?.fingerprint ?? null,

@@ -1,4 +1,5 @@
 /** The desk's locked corner: its PIN, what is done behind it, and who gets no further than the door. */
+import { spawn } from 'node:child_process';
 import { scryptSync } from 'node:crypto';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CLOSE } from '../../core/index.ts';
@@ -242,5 +243,26 @@ describe('stations', () => {
     expect((await corner('POST', '/stations/1/revoke', {})).body.error.code).toBe('own');
     expect((await corner('PATCH', '/stations/1', { roles: ['bench'] })).body.error.code).toBe('own');
     expect((await ask('GET', '/api/me', desk.cookie)).status).toBe(200);
+  });
+});
+
+describe('a forgotten PIN', () => {
+  const command = (data: string) =>
+    new Promise<{ status: number | null; said: string }>((resolve) => {
+      const child = spawn(process.execPath, ['server/setup/pin.mjs', '--data', data]);
+      let said = '';
+      for (const stream of [child.stdout, child.stderr]) stream.on('data', (part) => (said += String(part)));
+      child.once('close', (status) => resolve({ status, said }));
+    });
+
+  it('is ended by whoever owns the data directory; everything is locked, and a new one is set at the desk', async () => {
+    await begin();
+    const { status, said } = await command(running.data);
+    expect({ status, said }).toEqual({ status: 0, said: expect.stringMatching(/^The PIN is forgotten/) });
+    expect((await corner('GET')).body).toMatchObject({ pinSet: false, unlockedUntil: null });
+    expect((await corner('GET', '/stations')).body.error.code).toBe('locked');
+    expect((await begin('314159')).status).toBe(200);
+    await running.stop();
+    expect(await command(running.data)).toEqual({ status: 1, said: `No server runs on ${running.data}.\n` });
   });
 });
