@@ -80,6 +80,8 @@ export interface BoardOutside {
 const KEEP_MS = 5_000;
 /** The boards take at most one part in this many of the server's time, however fast facts come. */
 const SHARE = 5;
+/** Milliseconds that they wait at most: a clock set forward makes a moment look like a year. */
+const MOST_WAIT_MS = 5_000;
 
 export class Boards {
   readonly desk: BoardRoom;
@@ -137,7 +139,8 @@ export class Boards {
       this.#due.delete(session);
       const start = this.#outside.now();
       this.#compute(session);
-      this.#wake((this.#outside.now() - start) * (SHARE - 1));
+      const tookMs = Math.max(0, this.#outside.now() - start);
+      this.#wake(Math.min(tookMs * (SHARE - 1), MOST_WAIT_MS));
     }, delayMs);
   }
 
@@ -158,9 +161,8 @@ export class Boards {
   #show(job: JobRow): void {
     this.#jobs.set(job.session, job);
     // A second pair has a session of its own under the same ticket: the wall shows the one opened first.
-    const open = [...this.#jobs.values()]
-      .filter(({ ticket, closed }) => ticket === job.ticket && !closed)
-      .sort((a, b) => a.openedMs - b.openedMs)[0];
+    // The map keeps the order in which they came, which no clock changes.
+    const open = [...this.#jobs.values()].find(({ ticket, closed }) => ticket === job.ticket && !closed);
     const shown = this.#tickets.get(job.ticket);
     if (!open) {
       if (shown) this.#tickets.delete(job.ticket);

@@ -15,6 +15,8 @@ export interface Code {
 export type WhyNot = 'wrong' | 'expired' | 'too-many';
 
 const WINDOW_MS = LIMIT.codeMinutes * 60_000;
+/** Milliseconds that a clock may be set back without ending a code. Farther, and it would live for longer than it may. */
+const SET_BACK_MS = 60_000;
 /** Addresses whose wrong guesses are remembered; past that, only the count of all guesses protects. */
 const ADDRESSES = 1_000;
 
@@ -25,7 +27,9 @@ const statements = (db: Db) => ({
   ),
   drop: db.prepare<[string]>('DELETE FROM codes WHERE code = ?'),
   dropOld: db.prepare<[number]>('DELETE FROM codes WHERE expires_ms <= ?'),
-  alive: db.prepare<[number], number>('SELECT count(*) FROM codes WHERE expires_ms > ?').pluck(),
+  alive: db
+    .prepare<[number, number], number>('SELECT count(*) FROM codes WHERE expires_ms > ? AND expires_ms <= ?')
+    .pluck(),
 });
 
 export class Codes {
@@ -40,14 +44,14 @@ export class Codes {
   }
 
   alive(): boolean {
-    return (this.#sql.alive.get(this.#outside.now()) ?? 0) > 0;
+    return this.#countAlive(this.#outside.now()) > 0;
   }
 
   /** A new code, or null when too many live already. */
   create(roles: readonly StationRole[]): Code | null {
     const now = this.#outside.now();
     this.#sql.dropOld.run(now - WINDOW_MS); // kept a while, so that a late one hears "expired" and not "wrong"
-    if ((this.#sql.alive.get(now) ?? 0) >= BOUND.codes) return null;
+    if (this.#countAlive(now) >= BOUND.codes) return null;
     for (;;) {
       const code = String(this.#outside.randomInt(1_000_000)).padStart(6, '0');
       if (this.#sql.find.get(code)) continue;
@@ -62,13 +66,18 @@ export class Codes {
     const now = this.#outside.now();
     if (this.#guessedTooOften(address, now)) return { ok: false, why: 'too-many' };
     const found = this.#sql.find.get(code);
-    if (found && found.expiresMs > now) return { ok: true, roles: found.roles };
+    if (found && found.expiresMs > now && found.expiresMs <= latest(now))
+      return { ok: true, roles: found.roles };
     this.#countWrong(address, now);
     return { ok: false, why: found ? 'expired' : 'wrong' };
   }
 
   use(code: string): void {
     this.#sql.drop.run(code);
+  }
+
+  #countAlive(now: number): number {
+    return this.#sql.alive.get(now, latest(now)) ?? 0;
   }
 
   #guessedTooOften(address: string, now: number): boolean {
@@ -83,3 +92,6 @@ export class Codes {
     this.#wrongInAll.take(now);
   }
 }
+
+/** The latest end of a code that can have been made by now. */
+const latest = (now: number): number => now + WINDOW_MS + SET_BACK_MS;

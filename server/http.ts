@@ -90,7 +90,11 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   });
   const startedMs = deps.now();
   app.get('/healthz', (c) =>
-    c.json({ ok: true, protocol: PROTOCOL, uptimeSeconds: Math.floor((deps.now() - startedMs) / 1000) }),
+    c.json({
+      ok: true,
+      protocol: PROTOCOL,
+      uptimeSeconds: Math.max(0, Math.floor((deps.now() - startedMs) / 1000)),
+    }),
   );
   stationRoutes(app, deps);
   peopleRoutes(app, deps);

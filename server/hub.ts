@@ -332,6 +332,7 @@ export class Hub {
     const now = this.#outside.now();
     let compacted = this.#health.readOnly !== null;
     for (const room of this.#sessions.values()) {
+      room.quietSince = Math.min(room.quietSince, now); // the clock was set back
       const quiet = room.pendingRows().length === 0 && now - room.quietSince >= BOUND.heartbeatMs;
       // One at a time: joining rows holds up everybody for as long as the disk takes.
       if (quiet && !compacted && room.rows >= BOUND.rowsBeforeCompaction) compacted = this.#compact(room);

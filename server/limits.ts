@@ -64,7 +64,8 @@ export class Rate {
 
   /** Counts an event at `now` (ms), or `amount` of them; false when that is too many. */
   take(now: number, amount = 1): boolean {
-    if (now - this.#start >= this.windowMs) {
+    // A clock set back would keep an old window open for as long as it was set back.
+    if (Math.abs(now - this.#start) >= this.windowMs) {
       this.#start = now;
       this.#count = 0;
     }
@@ -79,6 +80,6 @@ export class Rate {
 
   /** Whether one more would be too many, counting nothing. */
   full(now: number): boolean {
-    return now - this.#start < this.windowMs && this.#count >= this.limit;
+    return Math.abs(now - this.#start) < this.windowMs && this.#count >= this.limit;
   }
 }

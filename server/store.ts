@@ -134,7 +134,8 @@ export class Store {
     const n = document.lastN + 1;
     this.#sql.append.run(document.id, n, ms, bytes);
     for (const id of facts) this.#sql.fact.run(document.id, id, ms);
-    this.#sql.touch.run(n, ms, document.id);
+    // By a clock that was set back, the last would have come before the first.
+    this.#sql.touch.run(n, Math.max(ms, document.lastMs), document.id);
   }
 
   /**
