@@ -25,6 +25,8 @@ import type { People, Person } from './people.ts';
 import type { Quarantine } from './quarantine.ts';
 import { quarantineRoutes } from './quarantine-routes.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
+import { settingsRoutes } from './settings-routes.ts';
+import type { ShopSettings } from './shop-settings.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
 
@@ -36,6 +38,7 @@ export interface HttpDeps {
   readonly corner: Corner;
   readonly letIn: LetIn;
   readonly quarantine: Quarantine;
+  readonly settings: ShopSettings;
   readonly origins: Origins;
   readonly shop: Shop;
   readonly boot: number;
@@ -102,6 +105,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   cornerRoutes(app, deps);
   letInRoutes(app, deps);
   quarantineRoutes(app, deps);
+  settingsRoutes(app, deps);
   if (deps.trust) trustRoutes(app, deps.trust);
   servePages(app, deps.pages);
   return app;

@@ -31,6 +31,8 @@ export interface HubOutside {
   readonly health: Health;
   /** Whether a station is still what it was when it came in (`Stations.isCurrent`). */
   isCurrent(station: Station): boolean;
+  /** What a session that is opened now takes with it. */
+  pinned(): readonly Fact[];
   /** Counts starts; names this run's boards. */
   readonly boot: number;
   readonly limits: Limits;
@@ -295,6 +297,7 @@ export class Hub {
         this.#flushing ??= setImmediate(() => this.flush());
       },
       takesEntries: () => this.#health.readOnly === null,
+      pinned: () => this.#outside.pinned(),
       broken: (room) => {
         this.#pending.delete(room);
         this.#sessions.delete(room.session);

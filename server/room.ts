@@ -26,6 +26,7 @@ import { writingRoles } from './pair.ts';
 import type { Station } from './pair.ts';
 import type { Peer } from './peer.ts';
 import { Presence } from './presence.ts';
+import { SERVER } from './shop-settings.ts';
 import type { NewRow, Store, StoredDocument } from './store.ts';
 import { allRefused, sortForTakeIn, updateOf } from './take-in.ts';
 import type { Author, TakenIn } from './take-in.ts';
@@ -46,6 +47,8 @@ export interface RoomOutside {
   pending(room: SessionRoom): void;
   /** False while the disk takes nothing: updates are left where they are, at the stations. */
   takesEntries(): boolean;
+  /** What a session that is opened now takes with it, by the server's own hand. */
+  pinned(): readonly Fact[];
   /** The room's memory cannot be trusted; it has closed its sockets and is to be forgotten. */
   broken(room: SessionRoom): void;
 }
@@ -158,8 +161,8 @@ export class SessionRoom implements Room {
   }
 
   /**
-   * Entries that the desk takes in for a station that may not send them itself: past the same gate, under a client
-   * id of the server's own. They are pending like any others when it returns.
+   * Entries of the server's own, or that the desk takes in for a station that may not send them itself: past the
+   * same gate, under a client id of the server's own. They are pending like any others when it returns.
    */
   takeIn(facts: readonly Fact[], author: Author): TakenIn {
     const sorted = sortForTakeIn(this.#facts, facts, author);
@@ -322,6 +325,7 @@ export class SessionRoom implements Room {
     const row = { session, generation, bytes, facts: facts.map(({ id }) => id), client, from, clocks };
     this.#applied.push(row);
     this.#outside.pending(this);
+    if (opened) this.takeIn(this.#outside.pinned(), SERVER);
   }
 
   #whenDurable(answer: () => void): void {

@@ -34,6 +34,7 @@ import { BOUND } from './limits.ts';
 import { Quarantine } from './quarantine.ts';
 import { openDatabase, syncDirectory, UnusableData } from './schema.ts';
 import type { Db } from './schema.ts';
+import { ShopSettings } from './shop-settings.ts';
 import { Store } from './store.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
 import type { Trust } from './trust.ts';
@@ -157,7 +158,9 @@ async function run(
   );
   const store = new Store(db, now);
   const isCurrent = (station: Station) => stations.isCurrent(station);
-  const hub = new Hub({ store, log, gate, isCurrent, health, boot, limits, now });
+  const settings = new ShopSettings(db, outside);
+  const pinned = () => settings.pinned();
+  const hub = new Hub({ store, log, gate, isCurrent, health, pinned, boot, limits, now });
   opened.onClose(() => hub.stop());
 
   const corner = new Corner(db, outside);
@@ -171,6 +174,7 @@ async function run(
   const app = createApp({
     hub,
     health,
+    settings,
     stations,
     people,
     corner,

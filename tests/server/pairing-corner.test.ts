@@ -37,6 +37,7 @@ const ROUTES = [
   ['PATCH', '/stations/1', { name: 'x' }],
   ['POST', '/stations/2/revoke', {}],
   ['GET', '/requests'],
+  ['PUT', '/settings', {}],
   ['POST', '/requests/abc/approve', { number: '0000', standing: 'known' }],
   ['POST', '/requests/abc/refuse', {}],
   ['GET', '/quarantine'],

@@ -53,6 +53,7 @@ async function shop() {
     limits: STANDARD_LIMITS,
     gate: watched,
     isCurrent: (station) => stations.isCurrent(station),
+    pinned: () => [],
     boot: 1,
     now: () => Date.now(),
   });

@@ -1,0 +1,73 @@
+/**
+ * What this shop works by: its own values in the place of the defaults, and the figures that have no default. A
+ * session takes them with it when it is opened, so that its numbers never change under it.
+ */
+import { z } from 'zod';
+import { ENTERED_SETTINGS, parseStrict, SETTINGS } from '../core/index.ts';
+import type { EnteredName, Fact, SettingName } from '../core/index.ts';
+import type { Outside } from './outside.ts';
+import type { Db } from './schema.ts';
+
+export type ShopValues = Readonly<Partial<Record<SettingName | EnteredName, number>>>;
+
+const bounded = ({ min, max, unit }: { min: number; max: number; unit: string }) => {
+  const wanted = `must be ${min} to ${max}${unit === '1' ? '' : ` ${unit}`}`;
+  return z.number(wanted).min(min, wanted).max(max, wanted).optional();
+};
+
+/** As it comes over HTTP: a name that is missing goes back to its default, or to not entered. */
+export const ShopBody = z.strictObject(
+  Object.fromEntries(
+    Object.entries({ ...SETTINGS, ...ENTERED_SETTINGS }).map(([name, setting]) => [name, bounded(setting)]),
+  ) as Record<SettingName | EnteredName, z.ZodOptional<z.ZodNumber>>,
+);
+
+const KEY = 'shop.settings';
+
+export class ShopSettings {
+  readonly #get;
+  readonly #set;
+  readonly #outside: Outside;
+
+  constructor(db: Db, outside: Outside) {
+    this.#get = db.prepare<[string], string>('SELECT value FROM meta WHERE key = ?').pluck();
+    this.#set = db.prepare<[string, string]>(
+      'INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value',
+    );
+    this.#outside = outside;
+  }
+
+  get values(): ShopValues {
+    const text = this.#get.get(KEY);
+    // Of an older program's names, those that are still known: the rest are defaults again.
+    const kept = text === undefined ? {} : (JSON.parse(text) as Record<string, unknown>);
+    const known = Object.entries(kept).filter(
+      ([name, value]) => ShopBody.safeParse({ [name]: value }).success,
+    );
+    return Object.fromEntries(known) as ShopValues;
+  }
+
+  /** Replaces them all, for the sessions opened from now on. */
+  set(values: ShopValues): void {
+    this.#set.run(KEY, JSON.stringify(values));
+  }
+
+  /** What a session that is opened now pins; nothing where the shop works by the defaults. */
+  pinned(): readonly Fact[] {
+    const { values } = this;
+    if (Object.keys(values).length === 0) return [];
+    const { now, randomBytes } = this.#outside;
+    const parsed = parseStrict({
+      id: `s${Buffer.from(randomBytes(12)).toString('hex')}`,
+      kind: 'settings.used',
+      at: new Date(now()).toISOString(),
+      by: { station: SERVER.station, role: 'server' },
+      ...values,
+    });
+    if (!parsed.ok) throw new Error(`Settings make no fact: ${JSON.stringify(parsed)}`);
+    return [parsed.fact];
+  }
+}
+
+/** Under whom the server writes facts of its own. */
+export const SERVER = { station: 'server', roles: ['server'] } as const;
