@@ -5,6 +5,7 @@ import { PROTOCOL, STATION_ROLES } from '../core/index.ts';
 import type { StationRole } from '../core/index.ts';
 import { No } from './answer.ts';
 import { COOKIE } from './entrance.ts';
+import type { Keeper } from './keeper.ts';
 import type { Shop } from './meta.ts';
 import type { Origins } from './origins.ts';
 import type { Station, Stations } from './pair.ts';
@@ -16,6 +17,7 @@ export interface AskerDeps {
   readonly boot: number;
   /** Of new sessions. */
   readonly generation: number;
+  readonly keeper: Keeper;
 }
 
 /** Seconds a browser keeps the cookie: browsers cap it at 400 days, and every start of a page renews it. */
@@ -56,7 +58,7 @@ export function keepCookie({ origins }: Pick<AskerDeps, 'origins'>, c: Context, 
 }
 
 export const me = (
-  { boot, generation, origins, shop }: AskerDeps,
+  { boot, generation, keeper, origins, shop }: AskerDeps,
   { device, number, name, roles }: Station,
 ) => ({
   device,
@@ -65,6 +67,7 @@ export const me = (
   roles,
   boot,
   generation,
+  backup: keeper.lastBackup,
   protocol: PROTOCOL,
   plain: origins.scheme === 'http',
   shop,

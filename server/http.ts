@@ -14,6 +14,8 @@ import type { Health } from './health.ts';
 import type { Hub } from './hub.ts';
 import type { LetIn } from './let-in.ts';
 import { letInRoutes } from './let-in-routes.ts';
+import type { Keeper } from './keeper.ts';
+import { clientRoutes } from './client-routes.ts';
 import type { Limits } from './limit-table.ts';
 import { BOUND } from './limits.ts';
 import type { Shop } from './meta.ts';
@@ -39,6 +41,7 @@ export interface HttpDeps {
   readonly letIn: LetIn;
   readonly quarantine: Quarantine;
   readonly settings: ShopSettings;
+  readonly keeper: Keeper;
   readonly origins: Origins;
   readonly shop: Shop;
   readonly boot: number;
@@ -101,6 +104,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   );
   stationRoutes(app, deps);
   peopleRoutes(app, deps);
+  clientRoutes(app, deps);
   sessionRoutes(app, deps);
   cornerRoutes(app, deps);
   letInRoutes(app, deps);

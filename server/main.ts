@@ -102,6 +102,7 @@ async function main(options: Options): Promise<void> {
       limits: options.limits,
       lowSpaceMb: options.lowSpaceMb,
       say,
+      keeping: options.keeping,
     },
     outside,
     log,

@@ -2,43 +2,29 @@
 import { chmodSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import type { Server, Socket } from 'node:net';
-import type { Logger } from 'pino';
-import { z } from 'zod';
-import { STATION_ROLES } from '../core/index.ts';
-import type { Corner } from './corner.ts';
-import type { Health } from './health.ts';
-import type { Stations } from './pair.ts';
 import { operatorPath } from './setup/operator-path.mjs';
-import { TROUBLE_TEXT } from './trouble.ts';
 
-const Command = z.discriminatedUnion('do', [
-  z.strictObject({ do: z.literal('code'), roles: z.array(z.enum(STATION_ROLES)).min(1) }),
-  z.strictObject({ do: z.literal('pin') }),
-]);
-const LINE_BYTES = 1_024;
+/** By the word in `do`. The answer says `ok`, and in `text` why not. */
+export type Commands = Readonly<Record<string, (asked: unknown) => object | Promise<object>>>;
+
+/** Bytes of a command: the longest names a file. */
+const LINE_BYTES = 8_192;
+/** Milliseconds until the command has to be there. */
 const PATIENCE_MS = 5_000;
-
-/** What the operator may do without being a station. */
-export interface OperatorDeps {
-  readonly stations: Stations;
-  readonly corner: Corner;
-  readonly health: Health;
-  readonly log: Logger;
-}
 
 export interface Operator {
   close(): Promise<void>;
 }
 
 /** Listens in `directory`, of which this process holds the lock: a socket found there is a dead one. */
-export async function listenToOperator(directory: string, deps: OperatorDeps): Promise<Operator> {
+export async function listenToOperator(directory: string, commands: Commands): Promise<Operator> {
   const path = operatorPath(directory);
   const isFile = process.platform !== 'win32';
   if (isFile) rmSync(path, { force: true });
   const sockets = new Set<Socket>();
   const server = createServer((socket) => {
     sockets.add(socket.once('close', () => sockets.delete(socket)));
-    converse(socket, (line) => answer(line, deps));
+    converse(socket, commands);
   });
   await listening(server, path);
   if (isFile) chmodSync(path, 0o600);
@@ -56,7 +42,7 @@ const listening = (server: Server, path: string) =>
     server.once('error', reject).listen(path, () => resolve());
   });
 
-function converse(socket: Socket, answerTo: (line: string) => object): void {
+function converse(socket: Socket, commands: Commands): void {
   let text = '';
   socket.setEncoding('utf8').setTimeout(PATIENCE_MS, () => socket.destroy());
   socket.on('error', () => socket.destroy());
@@ -64,38 +50,18 @@ function converse(socket: Socket, answerTo: (line: string) => object): void {
     text += String(part);
     if (text.length > LINE_BYTES) return socket.destroy();
     const end = text.indexOf('\n');
-    if (end >= 0) socket.end(`${JSON.stringify(answerTo(text.slice(0, end)))}\n`);
+    if (end < 0) return;
+    socket.removeAllListeners('data').resume().setTimeout(0); // the command is here; a copy takes its time
+    void answer(text.slice(0, end), commands).then((said) => socket.end(`${JSON.stringify(said)}\n`));
   });
 }
 
-function answer(line: string, deps: OperatorDeps): object {
-  let command;
+async function answer(line: string, commands: Commands): Promise<object> {
   try {
-    command = Command.parse(JSON.parse(line));
-  } catch {
-    return { ok: false, text: `Roles are ${STATION_ROLES.join(', ')}.` };
-  }
-  return deps.health.attempt<object>(
-    () => obey(command, deps),
-    () => ({ ok: false, text: TROUBLE_TEXT[deps.health.readOnly ?? 'failing'] }),
-  );
-}
-
-function obey(command: z.infer<typeof Command>, { stations, corner, log }: OperatorDeps): object {
-  switch (command.do) {
-    case 'code': {
-      const code = stations.createCode([...new Set(command.roles)]);
-      return code
-        ? { ok: true, ...code }
-        : { ok: false, text: 'Too many codes are waiting to be used; wait until some expire.' };
-    }
-    case 'pin': {
-      const was = corner.pinSet;
-      corner.reset();
-      log.warn('corner PIN forgotten by the operator');
-      return { ok: true, was };
-    }
-    default:
-      return command satisfies never;
+    const asked = JSON.parse(line) as { do?: unknown };
+    const command = Object.hasOwn(commands, String(asked.do)) ? commands[String(asked.do)] : undefined;
+    return (await command?.(asked)) ?? { ok: false, text: 'This server does not know that command.' };
+  } catch (error) {
+    return { ok: false, text: (error as Error).message };
   }
 }

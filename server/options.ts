@@ -1,5 +1,7 @@
 /** What was asked on the command line. */
 import { parseArgs } from 'node:util';
+import type { KeepingOptions } from './keeper.ts';
+import { KEEPING_ARGS, KEEPING_USAGE, readKeeping } from './keeping-options.ts';
 import { readLimits } from './limit-table.ts';
 import type { Limits } from './limit-table.ts';
 
@@ -15,6 +17,7 @@ export interface Options {
   readonly logLevel: string;
   readonly logFile: string | undefined;
   readonly limits: Limits;
+  readonly keeping: KeepingOptions;
   readonly help: boolean;
 }
 
@@ -31,7 +34,7 @@ export const USAGE = `npm start -- [options]
   --log-level L     trace, debug, info, warn, error or silent (info)
   --log-file FILE   where logs go (standard error; at a terminal, server.log in the data directory)
   --limit NAME=N    set one limit; may be given again; docs/limits.md lists them
-`;
+${KEEPING_USAGE}`;
 
 const LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'];
 
@@ -50,6 +53,7 @@ export function readOptions(args: readonly string[]): Options {
       'low-space': { type: 'string' },
       'log-level': { type: 'string', default: 'info' },
       'log-file': { type: 'string' },
+      ...KEEPING_ARGS,
       limit: { type: 'string', multiple: true, default: [] },
       help: { type: 'boolean', default: false },
     },
@@ -78,6 +82,7 @@ export function readOptions(args: readonly string[]): Options {
     logLevel: values['log-level'],
     logFile: values['log-file'],
     limits: readLimits(values.limit),
+    keeping: readKeeping(values),
     help: values.help,
   };
 }

@@ -3,6 +3,7 @@ import { closeSync, existsSync, fsyncSync, openSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { BOUND } from './limits.ts';
+import { Said } from './said.ts';
 
 export type Db = Database.Database;
 
@@ -103,7 +104,7 @@ CREATE TABLE erased (session TEXT PRIMARY KEY, erased_ms INTEGER NOT NULL) STRIC
 export const FORMAT = 1 + UPGRADES.length;
 
 /** A data directory that cannot be used. The message is one sentence for the person at the console. */
-export class UnusableData extends Error {}
+export class UnusableData extends Said {}
 
 /** Makes what was created or renamed in `directory` survive a loss of power. */
 export function syncDirectory(directory: string): void {

@@ -14,9 +14,11 @@ import { entrance } from './entrance.ts';
 import type { Upgrade } from './entrance.ts';
 import { Crowd } from './crowd.ts';
 import { gate } from './gate.ts';
-import { nameClients } from './generation.ts';
 import { freeBytes, writeProbe } from './disk.ts';
 import { Health } from './health.ts';
+import { DEFAULT_KEEPING, Keeper } from './keeper.ts';
+import type { KeepingOptions } from './keeper.ts';
+import { Ledger } from './ledger.ts';
 import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
 import { LetIn } from './let-in.ts';
@@ -24,6 +26,7 @@ import { lockDirectory } from './lock.ts';
 import { countBoot, keepShop, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
 import type { Limits } from './limit-table.ts';
+import { keepingCommands, stationCommands } from './operator-commands.ts';
 import { listenToOperator } from './operator.ts';
 import type { Origins } from './origins.ts';
 import type { Outside } from './outside.ts';
@@ -55,6 +58,7 @@ export interface ServerOptions {
   readonly pages: string;
   readonly shop: Partial<Shop>;
   readonly firstShop: Shop;
+  readonly keeping?: KeepingOptions;
   readonly limits: Limits;
   /** Millions of bytes free on the disk under which people are warned. */
   readonly lowSpaceMb?: number | undefined;
@@ -72,6 +76,7 @@ export interface RunningServer {
   /** The open database and how its disk does. */
   readonly db: Db;
   readonly health: Health;
+  readonly keeper: Keeper;
   /** SHA-256 of the shop's authority; null over plain http. */
   readonly fingerprint: string | null;
   /** Names that need a new authority. */
@@ -152,10 +157,22 @@ async function run(
   );
   const stations = new Stations(db, outside);
   const people = new People(db, now);
-  health.attempt(
-    () => nameClients(db),
-    () => undefined,
+  const ledger = new Ledger(data, now);
+  opened.onClose(() => ledger.close());
+  const keeper = new Keeper(
+    {
+      db,
+      ledger,
+      data,
+      timeZone: shop.timeZone,
+      log,
+      now,
+      regenerate: (change, reason) => hub.regenerate(change, reason),
+      attempt: (write) => health.attempt(write, () => undefined),
+    },
+    options.keeping ?? DEFAULT_KEEPING,
   );
+  opened.onClose(() => keeper.stop());
   const store = new Store(db, now);
   const isCurrent = (station: Station) => stations.isCurrent(station);
   const settings = new ShopSettings(db, outside);
@@ -180,6 +197,7 @@ async function run(
     corner,
     letIn,
     quarantine,
+    keeper,
     origins,
     shop,
     boot,
@@ -201,10 +219,15 @@ async function run(
   const port = await listen(door, options);
   opened.onClose(() => door.close());
   site.address = `${scheme}://${bracketed(options.canonical)}:${port}`;
-  const operator = await listenToOperator(data, { stations, corner, health, log });
+  const operator = await listenToOperator(data, {
+    ...stationCommands({ stations, corner, health, log }),
+    ...keepingCommands(keeper),
+  });
   opened.onClose(() => operator.close());
   const renewal = setInterval(() => void renew(options, outside, log, door), RENEWAL_CHECK_MS);
   opened.onClose(() => clearInterval(renewal));
+
+  keeper.start();
 
   log.info({ address: site.address, boot, data }, 'listening');
   return {
@@ -215,6 +238,7 @@ async function run(
     letIn,
     db,
     health,
+    keeper,
     fingerprint: certificate?.fingerprint ?? null,
     uncovered: certificate?.uncovered ?? [],
     stop: once(() => stop(hub, opened, log)),

@@ -1,0 +1,121 @@
+/** Is this file a good Fibula database, all of it? Asked of every copy before it counts as a backup. */
+import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { parseLenient } from '../core/index.ts';
+import { factsOf } from './generation.ts';
+import { Said } from './said.ts';
+import { APPLICATION_ID, FORMAT } from './schema.ts';
+import type { Db } from './schema.ts';
+
+export interface Examined {
+  readonly bytes: number;
+  readonly format: number;
+  readonly sessions: number;
+  readonly facts: number;
+  readonly people: number;
+  /** When the newest entry was committed, ms since 1970; null without entries. */
+  readonly lastMs: number | null;
+}
+
+/** A file that is no good backup. The message is one sentence that says why. */
+export class BadBackup extends Said {}
+
+/**
+ * Reads all of the file: the database's own check, its tables, every session's document with Yjs, every fact.
+ * Takes seconds for a large one. Leaves the file as it is, provided that it is no copy of a running database's.
+ * Throws `BadBackup`.
+ */
+export function examine(path: string): Examined {
+  const bytes = databaseSize(path);
+  let db: Db | undefined;
+  try {
+    db = new Database(path, { readonly: true, fileMustExist: true });
+    const format = formatOf(db, path);
+    const problem = db.pragma('integrity_check(1)', { simple: true });
+    if (problem !== 'ok') throw new BadBackup(`${path} is damaged: ${String(problem)}.`);
+    if ((db.pragma('foreign_key_check') as unknown[]).length > 0)
+      throw new BadBackup(`${path} is damaged: rows point to sessions that are not there.`);
+    return { bytes, format, ...readAll(db, path) };
+  } catch (error) {
+    if (error instanceof Database.SqliteError)
+      throw new BadBackup(`${path} is damaged: ${error.message}.`, { cause: error });
+    throw error;
+  } finally {
+    db?.close();
+  }
+}
+
+/** Bytes of a file that begins as a database does; throws `BadBackup` for anything else. */
+export function databaseSize(path: string): number {
+  if (!existsSync(path)) throw new BadBackup(`There is no file ${path}.`);
+  const stat = statSync(path);
+  if (!stat.isFile()) throw new BadBackup(`${path} is no file.`);
+  const start = Buffer.alloc(16);
+  const handle = openSync(path, 'r');
+  try {
+    readSync(handle, start);
+  } finally {
+    closeSync(handle);
+  }
+  if (start.toString('latin1') !== 'SQLite format 3\0')
+    throw new BadBackup(`${path} is no backup: it is no database.`);
+  return stat.size;
+}
+
+function formatOf(db: Db, path: string): number {
+  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+    throw new BadBackup(`${path} is no backup: it is a database of another program.`);
+  const format = db.pragma('user_version', { simple: true }) as number;
+  if (format < 1 || format > FORMAT)
+    throw new BadBackup(
+      `${path} is of format ${format}, and this Fibula reads up to ${FORMAT}: install a newer one.`,
+    );
+  return format;
+}
+
+function readAll(db: Db, path: string): Omit<Examined, 'bytes' | 'format'> {
+  const documents = db
+    .prepare<[], { id: number; session: string; lastMs: number }>(
+      'SELECT id, session, last_ms AS lastMs FROM documents',
+    )
+    .all();
+  const rows = db
+    .prepare<[number], Buffer>('SELECT bytes FROM updates WHERE document = ? ORDER BY n')
+    .pluck();
+  const known = db.prepare<[number], string>('SELECT id FROM facts WHERE document = ?').pluck();
+  let facts = 0;
+  for (const { id, session } of documents) {
+    const there = factIds(rows.all(id), session, path);
+    const ids = known.all(id);
+    if (ids.length !== there.size || !ids.every((fact) => there.has(fact)))
+      throw new BadBackup(
+        `${path} is damaged: session ${session} holds ${there.size} facts and lists ${ids.length}.`,
+      );
+    facts += there.size;
+  }
+  return {
+    sessions: new Set(documents.map(({ session }) => session)).size,
+    facts,
+    people: db.prepare<[], number>('SELECT count(*) FROM people').pluck().get()!,
+    lastMs: documents.reduce<number | null>((last, { lastMs }) => Math.max(last ?? 0, lastMs), null),
+  };
+}
+
+function factIds(updates: readonly Uint8Array[], session: string, path: string): Set<string> {
+  try {
+    return new Set(
+      factsOf(updates).map((value) => {
+        const parsed = parseLenient(value);
+        if (!parsed.ok) throw new Error(`${parsed.misfit.field} ${parsed.misfit.wants}`);
+        return parsed.fact.id;
+      }),
+    );
+  } catch (error) {
+    throw new BadBackup(
+      `${path} is damaged: session ${session} cannot be read (${(error as Error).message}).`,
+      {
+        cause: error,
+      },
+    );
+  }
+}
