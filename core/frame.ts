@@ -14,6 +14,9 @@ export const ADJUSTERS = ['lateral', 'medial'] as const;
 /** Which pivot of the cuff: away from the other leg, or toward it. */
 export type Adjuster = (typeof ADJUSTERS)[number];
 
+export const otherAdjuster = (adjuster: Adjuster): Adjuster =>
+  adjuster === 'lateral' ? 'medial' : 'lateral';
+
 export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 
 /** A lean or cant in words: `outward`, `inward`, or `upright` for exactly 0. */

@@ -79,6 +79,12 @@ export function cautionsOf(scene: Scene, steps: readonly Step[]): Caution[] {
       cautions.push({ step: 'stance', side, ...ofWedge });
   }
   if (has('sole')) cautions.push(...ofSole.map((c) => ({ step: 'sole' as const, ...c })));
+  if (scene.log.now('stand.wanted').is !== 'none')
+    cautions.push({
+      step: 'sole',
+      level: 'notice',
+      text: 'A difference in stand height follows the word of a clinician or of the skier, as recorded: this tool advises none.',
+    });
   if (has('binding')) cautions.push({ step: 'binding', ...ofSole[0]! });
   cautions.push({
     step: 'handover',

@@ -18,6 +18,7 @@ const WHAT: Record<string, string> = {
   reworked: 'the reworked travel',
   pivots: 'the pivots of the cuff',
   sole: 'the cant under the boot',
+  'stand.wanted': 'the wanted difference in stand height',
   closed: 'the decision on the cuff',
   cant: 'the chosen cant',
   plate: 'the fitted plate',
@@ -37,6 +38,9 @@ const FIELD: Record<string, string> = {
   forwardLeanPos: 'the forward-lean position',
   spoiler: 'the spoiler',
   liner: 'the liner',
+  footLengthMm: 'the length of the foot',
+  shellGapMm: 'the room in the bare shell',
+  hotSpots: 'the hot spots',
 };
 
 /** A slot in words: `boot/left` is "the description of the boot", `inside/left/heelLiftMm` "the heel lift". */

@@ -10,13 +10,14 @@ import type { Settings } from '../record/settings.ts';
 import { deg, mm, sinDeg, toDeg, rad } from '../units.ts';
 import type { Deg, Mm } from '../units.ts';
 import { evidence, jointEstimate, lineOffset, observation, priorOf } from './evidence.ts';
+import { edgeProblems, extensionOf } from './extension.ts';
 import { apart, counts, judge } from './readings.ts';
 import type { JudgedReading } from './readings.ts';
 import { leanOf, moveOf } from './move.ts';
 import { notPooled, repeatsOf, viewOf, widthProblems } from './pool.ts';
 import { twoHeightsOf } from './two-heights.ts';
 import { roundsOf } from './rounds.ts';
-import type { CuffPlan, CuffVerdict, Problem, ReadingView } from './shape.ts';
+import type { CuffPlan, CuffVerdict, Problem, ReadingView, Reason } from './shape.ts';
 import type { SideNow } from './side.ts';
 import { capital, mmWords, percent } from './words.ts';
 
@@ -79,6 +80,7 @@ function unread(now: SideNow, response: CuffPlan['response']): CuffPlan {
     chanceEvenAfter: null,
     expected: null,
     shortBy: null,
+    extension: null,
     twoHeights: null,
     rounds: [],
     readAgain: null,
@@ -162,6 +164,8 @@ export interface CuffSight {
   readonly cuff: CuffPlan;
   readonly readings: readonly JudgedReading[];
   readonly problems: readonly Problem[];
+  /** Why no longer slot is told; null when one is. */
+  readonly unextended: Reason | null;
   /** Null where no reading counts, or the cuff is too narrow to say anything of the leg. */
   readonly grounds: CuffGrounds | null;
 }
@@ -233,7 +237,10 @@ function findings(
 }
 
 /** Read at today's pivots: verdict, correction, and what this hardware makes of it. */
-function readHere(bench: Bench, here: readonly JudgedReading[]): Omit<CuffSight, 'readings'> {
+function readHere(
+  bench: Bench,
+  here: readonly JudgedReading[],
+): Pick<CuffSight, 'cuff' | 'grounds' | 'problems'> {
   const { now, hardware, set, settings, prior, readings, empty } = bench;
   const newest = here.at(-1)!;
   const pool = repeatsOf(newest, here, settings);
@@ -303,7 +310,13 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
   const { side, hardware, set } = now;
   const prior = priorOf(log, side, settings);
   const empty = unread(now, prior.response);
-  if (!hardware || !set) return { cuff: empty, readings: [], problems: [], grounds: null };
+  const extend = (cuff: CuffPlan): Pick<CuffSight, 'cuff' | 'unextended'> => {
+    const longer = extensionOf(log, now, cuff);
+    return 'code' in longer
+      ? { cuff, unextended: longer }
+      : { cuff: { ...cuff, extension: longer }, unextended: null };
+  };
+  if (!hardware || !set) return { ...extend(empty), readings: [], problems: [], grounds: null };
 
   const readings = judge(log, side, hardware, set);
   const offset = lineOffset(log, side);
@@ -321,5 +334,10 @@ export function cuffOf(log: Log, now: SideNow, settings: Settings): CuffSight {
   };
   const here = readings.filter((r) => r.here && counts(r));
   const seen = here.length ? readHere(bench, here) : { ...unreadHere(bench), problems: [] };
-  return { ...seen, readings, problems: [...faults(side, readings), ...seen.problems] };
+  return {
+    ...extend(seen.cuff),
+    grounds: seen.grounds,
+    readings,
+    problems: [...faults(side, readings), ...seen.problems, ...edgeProblems(log, now)],
+  };
 }

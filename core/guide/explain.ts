@@ -5,6 +5,7 @@
 import { SIDES } from '../frame.ts';
 import { Log } from '../record/log.ts';
 import { CUFF } from './explain/cuff.ts';
+import { FIT } from './explain/fit.ts';
 import { FORE_AFT } from './explain/foreaft.ts';
 import type { Formula, Input, Interval, NumberPath, Unit } from './explain/formula.ts';
 import { SOLE } from './explain/sole.ts';
@@ -29,6 +30,7 @@ export interface Explanation {
 export const EXPLANATION_FORMAT = 'fibula-explanation/1';
 
 const FORMULAS: Readonly<Record<NumberPath<SidePlan>, Formula>> = {
+  ...FIT,
   ...CUFF,
   ...STANCE,
   ...SOLE,

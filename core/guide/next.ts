@@ -28,7 +28,19 @@ function lookFirst(scene: Scene, side: Side): NextAction[] {
   const { now } = scene.sides[side];
   const act = (role: Role, kind: string, text: string): NextAction => ({ role, side, do: kind, text });
   if (now.missing.boot) return [act('desk', 'boot.described', now.missing.boot)];
-  const actions = readying(scene, side);
+  const { hotSpots } = scene.sides[side].fit.plan;
+  // Clearance comes before the shell is settled; afterwards a spot left open is a problem.
+  const spots = unready(scene, side).includes('shell') ? hotSpots.filter(({ worked }) => !worked) : [];
+  const actions = [
+    ...spots.map(({ spot }) =>
+      act(
+        'bench',
+        'shell.worked',
+        `${boot(side)}: clear the hot spot at: ${spot}. Stretch it, or punch or grind once the owner has agreed.`,
+      ),
+    ),
+    ...readying(scene, side),
+  ];
   if (now.missing.set && !unready(scene, side).includes('cuff-neutral'))
     actions.push(act('measuring', 'cuff.set', now.missing.set));
   if (now.missing.sole) actions.push(act('measuring', 'sole.set', now.missing.sole));
@@ -36,11 +48,11 @@ function lookFirst(scene: Scene, side: Side): NextAction[] {
 }
 
 function outOfTravel(scene: Scene, side: Side): string {
-  const { shortBy, biasMm } = scene.sides[side].sight.cuff;
+  const { shortBy, biasMm, extension } = scene.sides[side].sight.cuff;
   const missing = shortBy
     ? `${degWords(Math.abs(shortBy.leanDeg))} of lean and ${mmWords(shortBy.pivotMm)} at the pivots are missing`
     : 'no move makes it better';
-  return `${boot(side)}: this is the end of the travel, with a bias of ${mmWords(Math.abs(biasMm ?? 0))}; ${missing}. Accept it on record, extend the travel, or choose another boot.`;
+  return `${boot(side)}: this is the end of the travel, with a bias of ${mmWords(Math.abs(biasMm ?? 0))}; ${missing}. Accept it on record, extend the travel, or choose another boot.${extension ? ` ${extension.text}` : ''}`;
 }
 
 /** The cuff's own next act, once nothing blocks it. */
@@ -79,6 +91,9 @@ function cuffNext(scene: Scene, side: Side): NextAction {
         `${boot(side)}: the cuff presses on both sides. It is too narrow for this leg: work the cuff, or choose another boot.`,
       );
     case 'out-of-travel':
+      // Whoever agreed to a longer slot wants it cut.
+      if (cuff.extension && !cuff.extension.before.length && cuff.extension.shortMm === 0)
+        return act('bench', 'pivot.reworked', cuff.extension.text);
       return act('measuring', 'cuff.closed', outOfTravel(scene, side));
     case 'uneven':
     case 'contact':

@@ -15,7 +15,8 @@ import { handoverBlocks, stepsOf } from './steps.ts';
 import { listed } from './words.ts';
 
 /** The numbers of one side. */
-export const sidePlan = ({ sight, stance, sole, foreAft }: SideScene): SidePlan => ({
+export const sidePlan = ({ fit, sight, stance, sole, foreAft }: SideScene): SidePlan => ({
+  fit: fit.plan,
   cuff: sight.cuff,
   stance: stance.plan,
   sole: sole.plan,

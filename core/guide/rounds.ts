@@ -7,6 +7,7 @@ import { mm } from '../units.ts';
 import type { Mm } from '../units.ts';
 import type { Settings } from '../record/settings.ts';
 import { evidence } from './evidence.ts';
+import { progressOf } from './progress.ts';
 import { apart, pressed } from './readings.ts';
 import type { JudgedReading } from './readings.ts';
 import type { Round } from './shape.ts';
@@ -35,6 +36,7 @@ export function roundsOf(
   observe: (reading: JudgedReading) => Observation,
 ): Round[] {
   const before: JudgedReading[] = [];
+  let last: JudgedReading | null = null;
   return runsOf(readings).map((run) => {
     const set = run[0]!.set!;
     // Only what may be taken together with this round foretells it.
@@ -44,6 +46,10 @@ export function roundsOf(
     const free = run.filter((r) => !pressed(r));
     const shown = free.length ? free : [run.at(-1)!];
     before.push(...evidence(run));
+    const newest = run.at(-1)!;
+    // A round's own first reading, where none was before it.
+    const progress = progressOf(newest.fact.side, last ?? run[0]!, newest);
+    last = newest;
     const medialMm = mean(shown.map((r) => r.fact.medialMm));
     const lateralMm = mean(shown.map((r) => r.fact.lateralMm));
     return {
@@ -52,8 +58,9 @@ export function roundsOf(
       lateralMm,
       biasMm: mm(medialMm - lateralMm),
       predictedBiasMm: expected,
-      contact: run.at(-1)!.fact.contact,
-      pressure: run.at(-1)!.fact.contact === 'none' ? null : (run.at(-1)!.fact.pressure ?? null),
+      contact: newest.fact.contact,
+      pressure: newest.fact.contact === 'none' ? null : (newest.fact.pressure ?? null),
+      progress,
       stale: run.every((r) => r.staleBecause.length > 0),
       facts: run.map((r) => r.fact.id),
     };

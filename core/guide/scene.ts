@@ -18,6 +18,8 @@ import type { Closing } from './closing.ts';
 import { conflictsOf } from './conflicts.ts';
 import { cuffOf } from './cuff.ts';
 import type { CuffSight } from './cuff.ts';
+import { fitOf } from './fit.ts';
+import type { FitSight } from './fit.ts';
 import { foreAftOf } from './foreaft.ts';
 import type { ForeAftSight } from './foreaft.ts';
 import type { Problem } from './shape.ts';
@@ -25,13 +27,15 @@ import { settingsOf, sideNow } from './side.ts';
 import type { SideNow } from './side.ts';
 import { soleOf } from './sole.ts';
 import type { SoleSight } from './sole.ts';
+import { leftOverRight, standProblems } from './stand.ts';
 import { stanceOf } from './stance.ts';
 import type { StanceSight } from './stance.ts';
-import { degWords, mmWords } from './words.ts';
+import { degWords } from './words.ts';
 import { wrongSide } from './wrong-side.ts';
 
 export interface SideScene {
   readonly now: SideNow;
+  readonly fit: FitSight;
   readonly sight: CuffSight;
   readonly closing: Closing;
   /** A plate, a planing, or any change from the cant as brought. */
@@ -75,6 +79,7 @@ function touched(log: Log, side: Side, sole: SoleValue | null): boolean {
 
 interface CuffScene {
   readonly now: SideNow;
+  readonly fit: FitSight;
   readonly sight: CuffSight;
   readonly closing: Closing;
   readonly problems: readonly Problem[];
@@ -82,9 +87,16 @@ interface CuffScene {
 
 function cuffScene(log: Log, side: Side, settings: Settings): CuffScene {
   const now = sideNow(log, side);
+  const fit = fitOf(log, now, settings);
   const sight = cuffOf(log, now, settings);
   const { closing, problems } = closingOf(log, side, sight.cuff);
-  return { now, sight, closing, problems: [...now.problems, ...sight.problems, ...problems] };
+  return {
+    now,
+    fit,
+    sight,
+    closing,
+    problems: [...now.problems, ...fit.problems, ...sight.problems, ...problems],
+  };
 }
 
 /** Left and right, each solved apart, then compared. */
@@ -101,24 +113,34 @@ function comparison(stance: Readonly<Record<Side, StanceSight>>, settings: Setti
   return [{ code: 'cants-apart', text }];
 }
 
-/** Both soles: their thin edges so that the boots stand equally high, as far as plates can make it. */
+/** Both soles: their thin edges so that the boots stand as they are to, as far as plates can make it. */
 function soles(
   log: Log,
   cuffs: Readonly<Record<Side, CuffScene>>,
   chosen: Readonly<Record<Side, Chosen>>,
   settings: Settings,
 ) {
-  const solve = (side: Side, more: Mm) => soleOf(log, cuffs[side].now, chosen[side], settings, more);
-  const least = { left: solve('left', mm(0)), right: solve('right', mm(0)) };
-  const heights = { left: least.left.plan.standHeightMm, right: least.right.plan.standHeightMm };
-  const fitted = least.left.fitted ?? least.right.fitted;
-  if (heights.left !== null && heights.right !== null && !fitted) {
-    const gain = evenStand(heights.left, heights.right);
-    return { left: solve('left', gain.leftMm), right: solve('right', gain.rightMm), problems: [] };
-  }
-  const apart = (heights.left ?? 0) - (heights.right ?? 0);
-  const text = `The ${apart > 0 ? 'left' : 'right'} boot stands ${mmWords(Math.abs(apart))} higher than the other: is that wanted?`;
-  return { ...least, problems: Math.abs(apart) > 0.5 ? [{ code: 'stand-unequal', text }] : [] };
+  const solve = (gain: Readonly<Record<Side, Mm>>) => ({
+    left: soleOf(log, cuffs.left.now, chosen.left, settings, gain.left),
+    right: soleOf(log, cuffs.right.now, chosen.right, settings, gain.right),
+  });
+  const heightsOf = ({ left, right }: ReturnType<typeof solve>) => ({
+    left: left.plan.standHeightMm,
+    right: right.plan.standHeightMm,
+  });
+  const least = solve({ left: mm(0), right: mm(0) });
+  const { left, right } = heightsOf(least);
+  const solved =
+    (left === null && right === null) || least.left.fitted || least.right.fitted
+      ? least
+      : solve(gains(left, right, leftOverRight(log)));
+  return { ...solved, problems: standProblems(log, heightsOf(solved)) };
+}
+
+/** A boot without work under it stands at 0, and gains nothing. */
+function gains(left: Mm | null, right: Mm | null, wanted: Mm): Readonly<Record<Side, Mm>> {
+  const { leftMm, rightMm } = evenStand(left ?? mm(0), right ?? mm(0), wanted);
+  return { left: left === null ? mm(0) : leftMm, right: right === null ? mm(0) : rightMm };
 }
 
 function sidesOf(log: Log, settings: Settings) {
@@ -203,22 +225,32 @@ function readyProblems(log: Log, side: Side): Problem[] {
   });
 }
 
-/** What cannot be undone, done without the owner's agreement on record. */
+/** What cannot be undone, done without the owner's agreement on record, or without the maker's approval where it needs one. */
 function notAgreed(log: Log): Problem[] {
   const agreed = log.live('work.agreed');
+  const reworked = log.live('pivot.reworked');
   const irreversible = [
-    ...log.live('pivot.reworked'),
+    ...reworked,
     ...log.live('plate.fitted').filter((fact) => fact.method === 'plane'),
     ...log.live('shell.worked').filter((fact) => fact.method !== 'stretch'),
   ];
-  return irreversible
-    .filter((fact) => !agreed.some((agreement) => log.knew(fact.id, agreement.id)))
-    .map((fact) => ({
-      fact: fact.id,
-      side: fact.side,
-      code: 'not-agreed',
-      text: `The ${fact.side} boot: ${fact.kind} ${fact.id} cannot be undone, and no agreement of the owner stood on record before it.`,
-    }));
+  const problem = (fact: (typeof irreversible)[number], code: string, lacks: string): Problem => ({
+    fact: fact.id,
+    side: fact.side,
+    code,
+    text: `The ${fact.side} boot: ${fact.kind} ${fact.id} cannot be undone, and no ${lacks} stood on record before it.`,
+  });
+  const lacking = (fact: Fact, holds: (agreement: FactOf<'work.agreed'>) => boolean): boolean =>
+    !agreed.some((agreement) => holds(agreement) && log.knew(fact.id, agreement.id));
+  return [
+    ...irreversible
+      .filter((fact) => lacking(fact, () => true))
+      .map((fact) => problem(fact, 'not-agreed', 'agreement of the owner')),
+    ...reworked
+      .filter(({ method }) => method !== 'other')
+      .filter((fact) => lacking(fact, ({ makerApproval }) => makerApproval !== undefined))
+      .map((fact) => problem(fact, 'not-approved', 'approval of the maker')),
+  ];
 }
 
 const isService = (value: unknown): value is Scene['service'] =>

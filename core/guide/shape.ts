@@ -1,6 +1,8 @@
 /** The shape of a plan: everything that follows from the facts of one session. Documented in docs/session-format.md. */
 import type { Side } from '../frame.ts';
 import type { HardwareNow, Pair } from '../maths/hardware.ts';
+import type { Profile } from '../maths/sole.ts';
+import type { Lengthening } from '../maths/slot.ts';
 import type { Role } from '../record/kinds.ts';
 import type { Deg, Mm } from '../units.ts';
 
@@ -41,8 +43,20 @@ export interface Round {
   /** How the newest of its readings touched: from press to graze to gap is progress, even when nothing moved. */
   readonly contact: Contact;
   readonly pressure: Pressure | null;
+  /** How the touch changed since the reading before, in words; null when it did not, or none was before. */
+  readonly progress: string | null;
   readonly stale: boolean;
   readonly facts: readonly string[];
+}
+
+/** Longer slots that would give the travel that is missing. */
+export interface Extension extends Lengthening {
+  readonly leastEdgeMm: Mm;
+  /** Which end of each slot is cut. */
+  readonly way: { readonly lateral: 'up' | 'down'; readonly medial: 'up' | 'down' };
+  /** What must stand on record before anybody cuts, as far as it does not. */
+  readonly before: readonly string[];
+  readonly text: string;
 }
 
 export interface CuffPlan {
@@ -68,6 +82,8 @@ export interface CuffPlan {
   readonly expected: Pair | null;
   readonly response: { readonly k: number; readonly sd: number };
   readonly shortBy: { readonly leanDeg: Deg; readonly biasMm: Mm; readonly pivotMm: Mm } | null;
+  /** Longer slots for what the travel does not reach, where the boot allows them and its edges are known. */
+  readonly extension: Extension | null;
   readonly twoHeights: {
     readonly angleDeg: Deg;
     readonly offsetMm: Mm;
@@ -90,6 +106,8 @@ export interface StancePlan {
   readonly slopeMmPerDeg: number | null;
   readonly cantDeg: Deg | null;
   readonly cantSdDeg: Deg | null;
+  /** Nine tenths of the chance lie within; null where that has no end. */
+  readonly cantRange: { readonly lowDeg: Deg; readonly highDeg: Deg } | null;
   readonly roundedDeg: Deg | null;
   readonly thickEdge: 'medial' | 'lateral' | 'none' | null;
   readonly verdict: 'blocked' | 'unread' | 'flat-enough' | 'cant' | 'refer' | 'contradictory';
@@ -103,13 +121,55 @@ interface PlateEdge extends Pair {
   readonly centreMm: Mm;
 }
 
+/** A height that competition rules limit. Null where nobody measured, or no limit is known. */
+export interface RaceLimit {
+  readonly isMm: Mm | null;
+  readonly maxMm: Mm | null;
+  /** What may still be added; negative: too much. */
+  readonly roomMm: Mm | null;
+  /** Where the limit comes from. */
+  readonly provenance: string | null;
+}
+
+export interface RacingPlan {
+  readonly raceClass: 'general' | 'masters' | 'children';
+  readonly rules: string;
+  readonly standHeightMm: RaceLimit;
+  readonly soleHeightMm: RaceLimit;
+  /** Null: nothing could be checked. */
+  readonly allowed: boolean | null;
+}
+
+/** Lengths that a screw may have; the most is null where the material is not known, or too thin for any. */
+export interface ScrewLengths {
+  readonly minMm: Mm;
+  readonly maxMm: Mm | null;
+  /** Longer adds no grip. */
+  readonly usefulMm: Mm | null;
+}
+
+type EdgeScrews = { readonly medial: ScrewLengths; readonly lateral: ScrewLengths };
+export type ScrewsPlan = { readonly toe: EdgeScrews; readonly heel: EdgeScrews };
+
+/** How much higher than the other boot this one is to stand, and on whose word. */
+export interface WantedStand {
+  readonly overMm: Mm;
+  readonly onWordOf: 'clinician' | 'skier';
+}
+
 export interface SolePlan {
   /** The cant under the boot now, in all; null when nobody recorded it or two records disagree. */
   readonly cantDeg: Deg | null;
   readonly plate: { readonly toe: PlateEdge; readonly heel: PlateEdge } | null;
+  /** What is planed off at both edges and the centre, and the flat lifter put under; null for plates. */
+  readonly planing: { readonly toe: Profile; readonly heel: Profile; readonly lifterMm: Mm } | null;
+  readonly screws: ScrewsPlan | null;
   readonly rout: { readonly toe: Pair; readonly heel: Pair } | null;
   readonly lugLeft: { readonly toe: Pair; readonly heel: Pair } | null;
   readonly standHeightMm: Mm | null;
+  readonly wantedStand: WantedStand | null;
+  /** Null for those who do not race. */
+  readonly racing: RacingPlan | null;
   readonly conforms: boolean | null;
   readonly unchecked: readonly string[];
   readonly failures: readonly {
@@ -128,7 +188,30 @@ export interface ForeAftPlan {
   readonly degPerHeelMm: number | null;
 }
 
+/** A place where the shell presses, and whether the bench has worked there since. */
+export interface HotSpot {
+  readonly spot: string;
+  readonly worked: boolean;
+}
+
+export interface FitPlan {
+  /** The boot's own size. */
+  readonly mondoMm: Mm | null;
+  /** Length of this foot. */
+  readonly footMm: Mm | null;
+  /** Length of the longer foot: the Mondopoint of the pair, and the nearest size to it. */
+  readonly pairMm: Mm | null;
+  readonly wantedMm: Mm | null;
+  /** How much longer the boot's size is than this foot; negative: shorter. */
+  readonly overMm: Mm | null;
+  /** Room behind the heel in the bare shell, and the shop's word for it. */
+  readonly shellGapMm: Mm | null;
+  readonly band: string | null;
+  readonly hotSpots: readonly HotSpot[];
+}
+
 export interface SidePlan {
+  readonly fit: FitPlan;
   readonly cuff: CuffPlan;
   readonly stance: StancePlan;
   readonly sole: SolePlan;

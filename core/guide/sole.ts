@@ -4,6 +4,7 @@ import { leastLifter, routing } from '../maths/routing.ts';
 import type { RoutingFault } from '../maths/routing.ts';
 import { foreAftRise, planing, plates, standHeight } from '../maths/sole.ts';
 import type { SoleWork, Zones } from '../maths/sole.ts';
+import { leastThinEdge } from '../maths/screw.ts';
 import { conformance, SOLE_PRESETS } from '../maths/standards.ts';
 import type { Conformance, SolePlace, SolePreset } from '../maths/standards.ts';
 import type { Pair } from '../maths/hardware.ts';
@@ -14,10 +15,13 @@ import { deg, mm } from '../units.ts';
 import type { Mm } from '../units.ts';
 import type { Settings } from '../record/settings.ts';
 import type { Chosen } from './cant.ts';
+import { racingOf, racingProblems } from './racing.ts';
 import { changesSince } from './rests.ts';
+import { headDepthOf, screwsOf } from './screws.ts';
 import type { Problem, SolePlan } from './shape.ts';
 import { cantUnder } from './side.ts';
 import type { SideNow } from './side.ts';
+import { wantedStand } from './stand.ts';
 import { degWords, mmWords } from './words.ts';
 
 type Measured = FactOf<'sole.measured'>;
@@ -124,10 +128,18 @@ const placeWords = (where: SolePlace): string => {
   return `${zone} ${MEASURE_WORDS[measure]}`;
 };
 
-const EMPTY = { plate: null, rout: null, lugLeft: null, standHeightMm: null } as const;
+const EMPTY = {
+  plate: null,
+  planing: null,
+  screws: null,
+  rout: null,
+  lugLeft: null,
+  standHeightMm: null,
+} as const;
 
 /** Thicknesses, routing and stand height of a job, with what keeps any of them from being told. */
 function proposed(
+  log: Log,
   job: Job,
   minLeftMm: Mm | null,
 ): { plan: Pick<SolePlan, keyof typeof EMPTY>; withheld: string[]; grounds: SoleGrounds | null } {
@@ -145,6 +157,8 @@ function proposed(
     grounds: { job, widths: widthsOf(job)!, work },
     plan: {
       plate: work.method === 'plate' ? work.plates : null,
+      planing: work.method === 'plane' ? { ...work.cut, lifterMm: work.lifterMm } : null,
+      screws: screwsOf(log, boot, work),
       rout: told.told ? told.rout : null,
       lugLeft: told.told ? told.lugLeft : null,
       standHeightMm: standHeight(work),
@@ -169,8 +183,28 @@ function failureProblems(side: Side, fact: string, result: Conformance | null): 
   }));
 }
 
-/** @param moreMm what this side's thin edge or lifter gains, so that both boots stand equally high */
-export function soleOf(log: Log, now: SideNow, chosen: Chosen, settings: Settings, moreMm: Mm): SoleSight {
+/** With what is the same whatever work is proposed: how the boot is to stand, and what a racer may have under it. */
+function completed(log: Log, side: Side, sight: SoleWithout): SoleSight {
+  const { before, after, staleBecause, grounds, plan, problems } = sight;
+  const racing = racingOf(log, side, {
+    before,
+    after: staleBecause.length ? null : after,
+    work: grounds?.work ?? null,
+  });
+  return {
+    ...sight,
+    plan: { ...plan, racing, wantedStand: wantedStand(log, side) },
+    problems: [...problems, ...racingProblems(side, racing)],
+  };
+}
+
+/** @param moreMm what this side's thin edge or lifter gains, so that both boots stand as they are to */
+export const soleOf = (log: Log, now: SideNow, chosen: Chosen, settings: Settings, moreMm: Mm): SoleSight =>
+  completed(log, now.side, workUnder(log, now, chosen, settings, moreMm));
+
+type SoleWithout = Omit<SoleSight, 'plan'> & { readonly plan: Omit<SolePlan, 'racing' | 'wantedStand'> };
+
+function workUnder(log: Log, now: SideNow, chosen: Chosen, settings: Settings, moreMm: Mm): SoleWithout {
   const { side, boot } = now;
   const before = one<Measured>(log, slot.measured(side, 'before'));
   const after = one<Measured>(log, slot.measured(side, 'after'));
@@ -213,7 +247,9 @@ export function soleOf(log: Log, now: SideNow, chosen: Chosen, settings: Setting
     });
   const done = fitted?.value;
   const minLeft = one<Mm>(log, slot.setting('minLugLeftMm'));
+  const thinEdge = leastThinEdge(mm(settings.minThinEdgeMm), headDepthOf(log));
   const { plan, withheld, grounds } = proposed(
+    log,
     {
       boot,
       preset,
@@ -221,7 +257,7 @@ export function soleOf(log: Log, now: SideNow, chosen: Chosen, settings: Setting
       cantDeg: wanted.cantDeg,
       method: wanted.method,
       foreAftDeg: wanted.foreAftDeg ?? 0,
-      thinEdgeMm: done?.thinEdgeMm ?? mm(settings.minThinEdgeMm + moreMm),
+      thinEdgeMm: done?.thinEdgeMm ?? mm(thinEdge + moreMm),
       lifterMm: done?.lifterMm ?? null,
     },
     minLeft?.value ?? null,

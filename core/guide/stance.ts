@@ -7,8 +7,9 @@
  */
 import { otherSide } from '../frame.ts';
 import type { Side } from '../frame.ts';
-import { missingForChoice, stance, thickEdge, toStep } from '../maths/stance.ts';
+import { cantRange, missingForChoice, stance, thickEdge, toStep } from '../maths/stance.ts';
 import type { Stance, StanceRules } from '../maths/stance.ts';
+import { Z90 } from '../maths/quantile.ts';
 import { nextWedge } from '../maths/wedge.ts';
 import type { FactOf } from '../record/facts.ts';
 import type { Log } from '../record/log.ts';
@@ -59,6 +60,7 @@ const NOTHING: StancePlan = {
   slopeMmPerDeg: null,
   cantDeg: null,
   cantSdDeg: null,
+  cantRange: null,
   roundedDeg: null,
   thickEdge: null,
   verdict: 'blocked',
@@ -147,6 +149,7 @@ function planOf(solved: Stance, rules: StanceRules): StancePlan {
         slopeMmPerDeg: line.slopeMmPerDeg,
         cantDeg,
         cantSdDeg,
+        cantRange: cantRange(line, rules.targetMm, Z90),
         // Past the limit no plate is proposed.
         roundedDeg: verdict === 'refer' ? null : roundedDeg,
         thickEdge: thickEdge(roundedDeg),

@@ -14,7 +14,7 @@ import {
 import { cuffCalculations } from './catalogue/cuff.ts';
 import type { Calculations } from './catalogue/entry.ts';
 import { estimateCalculations, normalCalculations, quantileCalculations } from './catalogue/estimate.ts';
-import { hardwareCalculations } from './catalogue/hardware.ts';
+import { hardwareCalculations, slotCalculations } from './catalogue/hardware.ts';
 import {
   durationCalculations,
   floorCalculations,
@@ -31,6 +31,7 @@ export type { Calculation, Calculations, Given } from './catalogue/entry.ts';
 /** By the file that each is in, and in it by the name of its function. No two share a name. */
 export const catalogue = (): Readonly<Record<string, Calculations>> => ({
   hardware: hardwareCalculations(),
+  slot: slotCalculations(),
   cuff: cuffCalculations(),
   estimate: estimateCalculations(),
   reach: reachCalculations(),

@@ -124,3 +124,6 @@ export function studentQuantile(p: number, df: number): number {
   const x = crossing((at) => betaI(df / 2, 0.5, at) / 2, 1 - p, 0, 1);
   return Math.sqrt((df * (1 - x)) / x);
 }
+
+/** Deviations of a normal on either side of its mean that hold nine tenths of it: 1.645. */
+export const Z90 = normalQuantile(0.95);

@@ -11,6 +11,9 @@ import type { Mm } from '../units.ts';
  */
 export const MONDO_STEP = mm(5);
 
+/** A boot's size in millimetres: boots are marked in centimetres too, and no boot is over 36 cm. 26.5 is 265. */
+export const markedMm = (marked: number): Mm => mm(marked <= 36 ? marked * 10 : marked);
+
 export interface Mondo {
   /** Length of the longer foot: the Mondopoint itself. */
   readonly lengthMm: Mm;

@@ -59,6 +59,7 @@ export const SOLE_STANDARDS = [
   'iso9523-c',
   'other',
 ] as const;
+export const RACE_CLASSES = ['general', 'masters', 'children'] as const;
 export const SERVICES = ['cuffs', 'full', 'recheck'] as const;
 
 const posture = (object: ObjectMaker) =>
@@ -87,6 +88,9 @@ const hardware = (object: ObjectMaker) => {
     markMm: mmIn(0.1, 10).optional(),
     positions: object({ lateral: stops, medial: stops.optional() }).optional(),
     holeEdgeMm: mmIn(0, 80).optional(),
+    // What the maker states of longer slots: whether at all, and how much shell must be left before an edge.
+    slotsMayLengthen: yes.optional(),
+    minHoleEdgeMm: mmIn(0, 80).optional(),
   });
 };
 
@@ -107,6 +111,8 @@ export const KINDS = {
       promisedAt: moment.optional(),
       racing: yes.optional(),
       youth: yes.optional(),
+      // Absent: children for a racing youth, else general.
+      raceClass: z.enum(RACE_CLASSES).optional(),
       notes: text.optional(),
     }),
   ),
@@ -143,6 +149,19 @@ export const KINDS = {
       toeOutDeg: degIn(-45, 60).optional(),
       legLengthMm: mmIn(300, 1400).optional(),
       shinCurve: wordsOrAngle.optional(),
+      // Behind the heel in the bare shell, toes lightly touching.
+      shellGapMm: mmIn(0, 60).optional(),
+      // Where the shell presses: names of landmarks, as in shell.worked.
+      hotSpots: z.array(name(80)).max(20).optional(),
+      note: text.optional(),
+    }),
+  ),
+  // The boot that is to stand higher than the other, and on whose word: never this program's advice.
+  'stand.wanted': kind(['desk', 'measuring'], (object) =>
+    object({
+      side,
+      higherMm: mmIn(0, 40),
+      onWordOf: z.enum(['clinician', 'skier']),
       note: text.optional(),
     }),
   ),
@@ -183,6 +202,8 @@ export const KINDS = {
       soleInsertMm: mmIn(0, 40).optional(),
       // Distance of the centres of the two bearing zones: what a fore-aft wedge is measured over.
       zoneSpacingMm: mmIn(100, 400).optional(),
+      // Solid material from the sole's underside up to the inside of the boot, at its thinnest.
+      soleMaterialMm: mmIn(0, 60).optional(),
       inserts: z.union([yes, text]).optional(),
       walkMode: yes.optional(),
       tag: name(64).optional(),
@@ -296,7 +317,14 @@ export const KINDS = {
     }),
   ),
   'sole.measured': kind(['bench'], (object) =>
-    object({ side, when: z.enum(['before', 'after']).optional(), toe: zone(object), heel: zone(object) }),
+    object({
+      side,
+      when: z.enum(['before', 'after']).optional(),
+      toe: zone(object),
+      heel: zone(object),
+      // Underside of the sole to the base of the heel inside, as competition rules measure it.
+      soleHeightMm: mmIn(0, 100).optional(),
+    }),
   ),
   'foreaft.read': kind(['measuring', 'bench'], (object) =>
     object({
@@ -306,6 +334,8 @@ export const KINDS = {
       boardSpanMm: mmIn(50, 400),
       standHeelMm: mmIn(0, 150).optional(),
       standToeMm: mmIn(0, 150).optional(),
+      // Running surface of the ski to the underside of the sole, at its highest.
+      skiStandMm: mmIn(0, 150).optional(),
       forwardLeanDeg: degIn(-10, 45).optional(),
     }),
   ),

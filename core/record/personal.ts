@@ -17,6 +17,7 @@ export const PERSONAL: { readonly [K in Kind]?: readonly string[] } = {
   'session.opened': ['notes'],
   'service.changed': ['reason'],
   assessed: ['forefoot', 'rearfoot', 'arch', 'shinCurve', 'note'],
+  'stand.wanted': ['note'],
   paused: ['bootsAre', 'note'],
   'boot.described': ['inserts'],
   'ready.checked': ['note'],

@@ -134,6 +134,38 @@ const TABLE = {
     means: 'least thickness of a plate at its thin edge',
     provenance: 'from memory, low; screw-head depth + 1 mm when that is more',
   },
+  shellShortMm: {
+    default: 5,
+    min: 0,
+    max: 60,
+    unit: 'mm',
+    means: 'a gap behind the heel in the bare shell of at most this is too short',
+    provenance: 'common practice, no source; figure from memory, low',
+  },
+  shellRaceMm: {
+    default: 10,
+    min: 0,
+    max: 60,
+    unit: 'mm',
+    means: 'up to this the shell gap is a race fit',
+    provenance: 'common practice, no source; figure from memory, low',
+  },
+  shellPerformanceMm: {
+    default: 15,
+    min: 0,
+    max: 60,
+    unit: 'mm',
+    means: 'up to this the shell gap is a performance fit',
+    provenance: 'common practice, no source; figure from memory, low',
+  },
+  shellComfortMm: {
+    default: 20,
+    min: 0,
+    max: 60,
+    unit: 'mm',
+    means: 'up to this the shell gap is a comfort fit; over it the shell is too long',
+    provenance: 'common practice, no source; figure from memory, low',
+  },
   stanceWidthPoolMm: {
     default: 10,
     min: 1,
@@ -156,6 +188,33 @@ export const SETTING_NAMES = Object.keys(TABLE) as SettingName[];
  */
 const ENTERED = {
   minLugLeftMm: { min: 0, max: 40, unit: 'mm', means: 'least lug thickness left after routing' },
+  screwDiameterMm: { min: 1, max: 10, unit: 'mm', means: 'outer thread diameter of the plate screws' },
+  screwHeadDepthMm: {
+    min: 0,
+    max: 20,
+    unit: 'mm',
+    means: 'how deep the seat of a plate screw’s head lies in the plate; 0: on top',
+  },
+  screwMarginMm: {
+    min: 0,
+    max: 20,
+    unit: 'mm',
+    means: 'least material between a plate screw’s point and the inside of the boot',
+  },
+  raceStandMaxMm: {
+    min: 10,
+    max: 150,
+    unit: 'mm',
+    means:
+      'most height from ski to sole in the rules of this season; without it a second-hand figure, said to be one',
+  },
+  raceSoleMaxMm: {
+    min: 10,
+    max: 150,
+    unit: 'mm',
+    means:
+      'most height of the sole at the heel in the rules of this season; without it a second-hand figure, said to be one',
+  },
   minHoleEdgeMm: { min: 0, max: 40, unit: 'mm', means: 'least shell left between a pivot hole and an edge' },
 } as const;
 

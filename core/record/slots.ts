@@ -21,6 +21,7 @@ export const slot = {
   inside: (side: Side, field: string) => `inside/${side}/${field}`,
   pivots: (side: Side) => `pivots/${side}`,
   sole: (side: Side) => `sole/${side}`,
+  assessed: (side: Side, field: string) => `assessed/${side}/${field}`,
   shell: (side: Side) => `shell/${side}`,
   read: (side: Side) => `read/${side}`,
   closed: (side: Side) => `closed/${side}`,
@@ -73,6 +74,8 @@ const ASSESSED = [
   'toeOutDeg',
   'legLengthMm',
   'shinCurve',
+  'shellGapMm',
+  'hotSpots',
   'note',
 ];
 
@@ -114,6 +117,7 @@ export function entriesOf(fact: Fact): Entry[] {
       return [{ slot: 'service', value: fact.service }];
     case 'work.agreed':
     case 'health.asked':
+    case 'stand.wanted':
     case 'paused':
     case 'floor.checked':
     case 'binding.checked':
@@ -125,7 +129,7 @@ export function entriesOf(fact: Fact): Entry[] {
     case 'settings.used':
       return fields(fact, [...SETTING_NAMES, ...ENTERED_NAMES], slot.setting);
     case 'assessed':
-      return fields(fact, ASSESSED, (field) => `assessed/${fact.side}/${field}`);
+      return fields(fact, ASSESSED, (field) => slot.assessed(fact.side, field));
     case 'inside.set':
       return fields(fact, INSIDE, (field) => slot.inside(fact.side, field));
     case 'leg.known':

@@ -274,3 +274,99 @@ describe('cuff', () => {
     expect(codes(blind)).toEqual(['closed-unread']);
   });
 });
+
+describe('longer slots', () => {
+  const EDGES = { holeEdgeMm: 7, minHoleEdgeMm: 5, slotsMayLengthen: true };
+  /** A leg 21 mm off an upright cuff with 4 mm of travel each way: some millimetres are missing. */
+  const ended = (hardware: object): Story => {
+    const s = story({ ...DUAL, ...hardware } as typeof DUAL);
+    s.set('left', -4, 4);
+    s.read('left', 24, 3);
+    return s;
+  };
+  const left = (s: Story) => plan(s.facts).sides.left.cuff;
+  const why = (s: Story) => plan(s.facts).reasons['sides.left.cuff.extension'];
+
+  it('[CUF-19] the lateral slot first, down for an outward lean, and never nearer to the edge than may be', () => {
+    const { extension, shortBy, verdict } = left(ended(EDGES));
+    expect(verdict).toBe('out-of-travel');
+    const missing = shortBy!.pivotMm;
+    expect(missing).toBeGreaterThan(2);
+    expect(extension).toMatchObject({
+      lateral: { byMm: 2, edgeLeftMm: 5 },
+      medial: { byMm: expect.closeTo(Math.min(2, missing - 2), 9) as number },
+      way: { lateral: 'down', medial: 'up' },
+      leastEdgeMm: 5,
+      before: ['the maker’s approval', 'the owner’s agreement to a longer slot'],
+    });
+    expect(extension!.shortMm).toBeCloseTo(Math.max(0, missing - 4), 9);
+  });
+
+  it('[CUF-19] travel lengthened as told reaches what was missing', () => {
+    const s = ended({ ...EDGES, holeEdgeMm: 20 });
+    const { byMm, edgeLeftMm } = left(s).extension!.lateral!;
+    s.add('work.agreed', {
+      irreversible: ['longer pivot slot'],
+      warrantyTold: true,
+      makerApproval: 'letter 7',
+    });
+    expect(plan(s.facts).next).toContainEqual(
+      expect.objectContaining({ role: 'bench', side: 'left', do: 'pivot.reworked' }),
+    );
+    s.add('pivot.reworked', {
+      side: 'left',
+      adjuster: 'lateral',
+      method: 'slot',
+      newUpMm: 4,
+      newDownMm: 4 + byMm,
+      edgeMm: edgeLeftMm,
+    });
+    expect(left(s)).toMatchObject({ shortBy: null, extension: null, limitedBy: null });
+    expect(plan(s.facts).problems.filter(({ side }) => side === 'left')).toEqual([]);
+  });
+
+  it.each([
+    [{ holeEdgeMm: 7, minHoleEdgeMm: 5 }, 'missing', 'Say whether'],
+    [{ holeEdgeMm: 7, slotsMayLengthen: true }, 'missing', 'least that must stay'],
+    [{ minHoleEdgeMm: 5, slotsMayLengthen: true }, 'missing', 'lateral and medial pivot hole to the edge'],
+    [{ ...EDGES, slotsMayLengthen: false }, 'withheld', 'must not'],
+  ])('[CUF-19] with %o nothing is told: %s', (hardware, code, says) => {
+    const s = ended(hardware);
+    expect(left(s).extension).toBeNull();
+    expect(why(s)).toEqual({ code, text: expect.stringContaining(says) as string });
+  });
+
+  it('[CUF-19] the shop’s least stands in for the boot’s; a hole cut nearer than that is a problem', () => {
+    const s = ended({ holeEdgeMm: 7, slotsMayLengthen: true });
+    s.add('settings.used', { minHoleEdgeMm: 6 } as never);
+    expect(left(s).extension!.lateral).toEqual({ byMm: 1, edgeLeftMm: 6 });
+    s.add('pivot.reworked', {
+      side: 'left',
+      adjuster: 'lateral',
+      method: 'slot',
+      newUpMm: 4,
+      newDownMm: 6,
+      edgeMm: 5,
+    });
+    const codes = plan(s.facts).problems.map(({ code }) => code);
+    expect(codes).toEqual(expect.arrayContaining(['edge-thin', 'not-agreed', 'not-approved']));
+  });
+});
+
+describe('progress', () => {
+  const told = (s: Story) => plan(s.facts).sides.left.cuff.rounds.map(({ progress }) => progress);
+
+  it('[CUF-20] from press to graze to gap at one setting is progress', () => {
+    const s = story();
+    s.read('left', 15, 0, { contact: 'lateral', pressure: 'press' });
+    expect(told(s)).toEqual([null]);
+    s.read('left', 15, 0, { contact: 'lateral', pressure: 'graze' });
+    expect(told(s)).toEqual(['Left leg, lateral from press to graze: progress, though nothing moved.']);
+    s.set('left', -2, 1);
+    s.read('left', 12, 3);
+    expect(told(s)[1]).toBe('Left leg, lateral from graze to gap: progress.');
+    s.set('left', -4, 4);
+    s.read('left', 0, 12, { contact: 'medial', pressure: 'press' });
+    expect(told(s)[2]).toBe('Left leg, medial from gap to press, which is closer.');
+  });
+});

@@ -274,6 +274,117 @@ describe('sole', () => {
   });
 });
 
+describe('what is made under a boot', () => {
+  const chosen = (cants: readonly [number, number], method: 'plate' | 'plane' = 'plate'): Story => {
+    const s = closed();
+    SIDES.forEach((side, i) =>
+      s.add('cant.chosen', { side, cantDeg: cants[i]!, method, override: 'as last season' }),
+    );
+    return s;
+  };
+  const measured = (s: Story, more: object = {}): Story => {
+    for (const side of SIDES)
+      s.add('sole.measured', { side, when: 'before', ...lugs(19.2, 30.2), ...more } as never);
+    return s;
+  };
+  const why = (s: Story, path: string) => plan(s.facts).reasons[`sides.left.${path}`];
+
+  it('[SOL-7] a planed sole is told what comes off and the lifter that brings the lugs back', () => {
+    const { planing, plate, standHeightMm } = of(measured(chosen([2, 2], 'plane'))).sole;
+    const off = 69 * TAN(2);
+    expect(plate).toBeNull();
+    expect(planing!.toe).toEqual({
+      medialMm: 0,
+      lateralMm: expect.closeTo(off, 9),
+      centreMm: expect.closeTo(off / 2, 9),
+    });
+    // The lug has 0.2 mm to give.
+    expect(planing!.lifterMm).toBeCloseTo(off - 0.2, 9);
+    expect(standHeightMm).toBeCloseTo(planing!.lifterMm - off / 2, 9);
+  });
+
+  it('[SOL-8] a screw grips by two diameters and stays outside; what nobody entered is asked for', () => {
+    const s = chosen([2, 2]);
+    expect(of(s).sole.screws).toBeNull();
+    expect(why(s, 'sole.screws')?.code).toBe('missing');
+    s.add('settings.used', { screwDiameterMm: 4, screwHeadDepthMm: 1, screwMarginMm: 3 } as never);
+    const thick = 3 + 69 * TAN(2);
+    const { toe } = of(s).sole.screws!;
+    expect(toe.medial).toEqual({ minMm: expect.closeTo(thick - 1 + 8, 9), maxMm: null, usefulMm: null });
+    expect(why(s, 'sole.screws.toe.medial.maxMm')?.code).toBe('missing');
+    s.add('boot.described', {
+      ...(s.facts.find((f) => f.kind === 'boot.described') as object),
+      soleMaterialMm: 14,
+    } as never);
+    const known = of(s).sole.screws!;
+    expect(known.toe.medial).toMatchObject({
+      maxMm: expect.closeTo(thick - 1 + 11, 9) as number,
+      usefulMm: expect.closeTo(thick - 1 + 11, 9) as number,
+    });
+    expect(known.heel.lateral).toMatchObject({ minMm: expect.closeTo(10, 9) as number });
+    // A head that sits deeper than the plate is thin makes the plate thicker.
+    s.add('settings.used', { screwHeadDepthMm: 4 } as never);
+    expect(of(s).sole.plate!.toe.thinEdgeMm).toBeCloseTo(5, 9);
+  });
+
+  it('[SOL-9] a racer’s heights are held against the limits, each with where it comes from', () => {
+    const s = new Story();
+    s.add('session.opened', { ticket: '1-9', clientRef: 'c-9', service: 'full', racing: true });
+    s.facts.push(...chosen([2, 2]).facts.slice(1));
+    expect(of(s).sole.racing).toMatchObject({
+      raceClass: 'general',
+      allowed: null,
+      soleHeightMm: {
+        isMm: null,
+        maxMm: 43,
+        roomMm: null,
+        provenance: expect.stringContaining('secondary') as string,
+      },
+    });
+    expect(why(s, 'sole.racing.soleHeightMm.isMm')?.text).toMatch(/^Not checked: measure/);
+    measured(s, { soleHeightMm: 38 });
+    const { soleHeightMm, allowed } = of(s).sole.racing!;
+    const is = 38 + 3 + 69 * TAN(2);
+    expect(soleHeightMm).toMatchObject({
+      isMm: expect.closeTo(is, 9) as number,
+      roomMm: expect.closeTo(43 - is, 9) as number,
+    });
+    expect(allowed).toBe(false);
+    expect(plan(s.facts).problems.filter(({ code }) => code === 'race-limit')).toHaveLength(2);
+    s.add('settings.used', { raceSoleMaxMm: 44 } as never);
+    expect(of(s).sole.racing).toMatchObject({
+      allowed: true,
+      soleHeightMm: { maxMm: 44, provenance: 'entered by the shop' },
+    });
+    expect(of(chosen([2, 2])).sole.racing).toBeNull();
+  });
+
+  it('[SOL-10] a wanted difference in stand height is made by the plates, on somebody’s word', () => {
+    const s = chosen([2, 1]);
+    const level = () => of(s, 'left').sole.standHeightMm! - of(s, 'right').sole.standHeightMm!;
+    expect(level()).toBeCloseTo(0, 9);
+    s.add('stand.wanted', { side: 'right', higherMm: 5, onWordOf: 'clinician' });
+    expect(level()).toBeCloseTo(-5, 9);
+    expect(of(s, 'right').sole.wantedStand).toEqual({ overMm: 5, onWordOf: 'clinician' });
+    expect(of(s, 'left').sole.wantedStand).toEqual({ overMm: -5, onWordOf: 'clinician' });
+    expect(codes(s)).not.toContain('stand-unequal');
+    expect(plan(s.facts).cautions.some(({ text }) => text.includes('this tool advises none'))).toBe(true);
+    // A boot that gets no plate cannot be raised by one: said, and left to people.
+    const flat = chosen([2, 0]);
+    flat.add('stand.wanted', { side: 'right', higherMm: 5, onWordOf: 'skier' });
+    expect(plan(flat.facts).problems).toContainEqual(
+      expect.objectContaining({
+        code: 'stand-unequal',
+        text: expect.stringMatching(/word of the skier; it stands 4.2 mm lower/) as string,
+      }),
+    );
+    const raised = chosen([2, 0]);
+    raised.add('stand.wanted', { side: 'left', higherMm: 6, onWordOf: 'skier' });
+    expect(of(raised).sole.standHeightMm).toBeCloseTo(6, 9);
+    expect(codes(raised)).not.toContain('stand-unequal');
+  });
+});
+
 describe('fore-aft', () => {
   it('[FOR-1] angles add up, and what was not measured is null', () => {
     const s = closed();

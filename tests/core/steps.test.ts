@@ -157,15 +157,20 @@ describe('steps', () => {
     expect(plan(s.facts).next).toMatchObject([{ role: 'desk', do: 'released.unfit' }]);
   });
 
-  it('[STP-6] a slot without the owner’s agreement is a problem, with it none', () => {
+  it('[STP-6] a slot without the owner’s agreement and the maker’s approval is a problem, with both none', () => {
     const slotted = { side: 'left', adjuster: 'lateral', method: 'slot', newUpMm: 5, newDownMm: 9 } as const;
     const s = story();
     s.add('pivot.reworked', slotted);
-    expect(codes(s)).toEqual(['not-agreed']);
+    expect(codes(s)).toEqual(['not-agreed', 'not-approved']);
+    const agreement = { irreversible: ['slot'], agreedBy: 'owner' as const, warrantyTold: true };
     const agreed = story();
-    agreed.add('work.agreed', { irreversible: ['slot'], agreedBy: 'owner', warrantyTold: true });
+    agreed.add('work.agreed', agreement);
     agreed.add('pivot.reworked', slotted);
-    expect(codes(agreed)).toEqual([]);
+    expect(codes(agreed)).toEqual(['not-approved']);
+    const approved = story();
+    approved.add('work.agreed', { ...agreement, makerApproval: 'letter 7' });
+    approved.add('pivot.reworked', slotted);
+    expect(codes(approved)).toEqual([]);
   });
 
   it('[STP-7] a recheck starts as found and asks what changed', () => {

@@ -34,10 +34,27 @@ const plate = (zone: 'toe' | 'heel'): Record<string, Closed> => ({
   lateralMm: (i) => centre(zone)(i) - (i(`W_${zone}`) / 2) * tan(i('δ')),
 });
 
+const deepest: Closed = (i) => i('t') - i('c') + i('depth') - i('margin');
+
 const under = (prefix: string, of: Record<string, Closed>): Record<string, Closed> =>
   Object.fromEntries(Object.entries(of).map(([key, closed]) => [`${prefix}.${key}`, closed]));
 
+/** Ends of a cant, by the quadratic that the formula writes out. */
+const cantEnd =
+  (sign: 1 | -1): Closed =>
+  (i) => {
+    const [off, z] = [i('k0') - i('target'), i('z')];
+    const p = i('r') ** 2 - z ** 2 * i('c');
+    const q = i('r') * off - z ** 2 * i('b');
+    return (-q + sign * Math.sqrt(Math.max(0, q ** 2 - p * (off ** 2 - z ** 2 * i('a'))))) / p;
+  };
+
 const CLOSED: Readonly<Record<string, Closed>> = {
+  'stance.cantRange.lowDeg': cantEnd(-1),
+  'stance.cantRange.highDeg': cantEnd(1),
+  'fit.mondoMm': (i) => (i('marked') <= 36 ? 10 : 1) * i('marked'),
+  'fit.pairMm': (i) => Math.max(i('foot'), i('other foot')),
+  'fit.overMm': (i) => i('mondo') - i('foot'),
   ...Object.fromEntries(
     ['lateral', 'medial'].flatMap((adjuster): [string, Closed][] => [
       [`cuff.hardware.${adjuster}.minMm`, (i) => i('neutral') - i('down')],
@@ -62,6 +79,16 @@ const CLOSED: Readonly<Record<string, Closed>> = {
     const wanted = i('w') * sin(i('lean*') - i('f'));
     return Math.max(wanted - i('s_max'), i('s_min') - wanted);
   },
+  ...Object.fromEntries(
+    ['lateral', 'medial'].flatMap((adjuster): [string, Closed][] => [
+      [
+        `cuff.extension.${adjuster}.byMm`,
+        (i) => Math.min(i('missing') - i('taken'), Math.max(0, i('edge') - i('least'))),
+      ],
+      [`cuff.extension.${adjuster}.edgeLeftMm`, (i) => i('edge') - i('cut')],
+    ]),
+  ),
+  'cuff.extension.shortMm': (i) => i('missing') - i('cut_lateral') - i('cut_medial'),
   'cuff.twoHeights.angleDeg': (i) => atan((i('m1') - i('m2')) / (i('h1') - i('h2'))),
   'cuff.twoHeights.offsetMm': (i) => i('m1') - (i('h1') * (i('m1') - i('m2'))) / (i('h1') - i('h2')),
   'cuff.twoHeights.offsetSdMm': (i) => {
@@ -73,6 +100,24 @@ const CLOSED: Readonly<Record<string, Closed>> = {
   'sole.cantDeg': (i) => i('δ'),
   ...under('sole.plate.toe', plate('toe')),
   ...under('sole.plate.heel', plate('heel')),
+  ...Object.fromEntries(
+    (['toe', 'heel'] as const).flatMap((zone): [string, Closed][] => {
+      const fall: Closed = (i) => Math.max(0, zone === 'toe' ? rise(i) : -rise(i));
+      const across: Closed = (i) => i(`W_${zone}`) * tan(i('δ'));
+      return [
+        [`sole.planing.${zone}.medialMm`, (i) => fall(i) + Math.max(0, -across(i))],
+        [`sole.planing.${zone}.lateralMm`, (i) => fall(i) + Math.max(0, across(i))],
+        [`sole.planing.${zone}.centreMm`, (i) => fall(i) + half(i, zone)],
+        ...['medial', 'lateral'].flatMap((edge): [string, Closed][] => [
+          [`sole.screws.${zone}.${edge}.minMm`, (i) => i('t') - i('c') + 2 * i('d')],
+          [`sole.screws.${zone}.${edge}.maxMm`, deepest],
+          [`sole.screws.${zone}.${edge}.usefulMm`, (i) => Math.min(deepest(i), i('t') - i('c') + 3 * i('d'))],
+        ]),
+      ];
+    }),
+  ),
+  'sole.racing.standHeightMm.roomMm': (i) => i('max') - i('is'),
+  'sole.racing.soleHeightMm.roomMm': (i) => i('max') - i('is'),
   'sole.standHeightMm': (i) => (i('raised_toe') + i('raised_heel')) / 2,
   'foreAft.rampDeg': (i) => atan((i('heel') - i('toe')) / i('span')),
   'foreAft.deltaDeg': (i) => atan((i('heel') - i('toe')) / i('L')) + i('wedge'),

@@ -1,6 +1,14 @@
 /** A random payload for each kind of fact: mostly what a shop would write, sometimes what only the bounds allow. */
 import fc from 'fast-check';
-import { ASKED_ITEMS, READY_ITEMS, SERVICES, SETTINGS, SIDES, SOLE_STANDARDS } from '../../core/index.ts';
+import {
+  ASKED_ITEMS,
+  ENTERED_SETTINGS,
+  READY_ITEMS,
+  SERVICES,
+  SETTINGS,
+  SIDES,
+  SOLE_STANDARDS,
+} from '../../core/index.ts';
 import type { Kind } from '../../core/index.ts';
 
 type Any = fc.Arbitrary<unknown>;
@@ -55,6 +63,8 @@ const hardware = object(
     markMm: some(0.5, 1, 1.5, 2, 10),
     positions: object({ lateral: stops }, { medial: stops }),
     holeEdgeMm: number(2, 12, 0, 80),
+    slotsMayLengthen: some(true, true, false),
+    minHoleEdgeMm: number(2, 8, 0, 80),
   },
 );
 
@@ -111,12 +121,16 @@ const edges = object({ medialMm: number(2, 9, 0, 40), lateralMm: number(2, 9, 0,
 const at = some('2026-02-03T17:00:00+01:00', '2026-02-03T16:00:00Z');
 
 const settings = fc.record(
-  Object.fromEntries(
-    Object.entries(SETTINGS).map(([key, { default: usual, min, max }]) => [
+  Object.fromEntries([
+    ...Object.entries(SETTINGS).map(([key, { default: usual, min, max }]) => [
       key,
       some(usual, usual, min, max),
     ]),
-  ),
+    ...Object.entries(ENTERED_SETTINGS).map(([key, { min, max }]) => [
+      key,
+      some(min + (max - min) / 8, min, max),
+    ]),
+  ]) as Record<string, Any>,
   { requiredKeys: [], noNullPrototype: true },
 );
 
@@ -124,7 +138,14 @@ const settings = fc.record(
 export const PAYLOADS: Readonly<Record<Exclude<Kind, 'struck'>, Any>> = {
   'session.opened': object(
     { ticket: name, clientRef: name, service: some(...SERVICES) },
-    { linkedTo: name, promisedAt: at, racing: yes, youth: yes, notes: words },
+    {
+      linkedTo: name,
+      promisedAt: at,
+      racing: yes,
+      youth: yes,
+      raceClass: some('general', 'masters', 'children'),
+      notes: words,
+    },
   ),
   'service.changed': object({ service: some(...SERVICES), reason: words }, { promisedAt: at }),
   'work.agreed': object(
@@ -133,7 +154,7 @@ export const PAYLOADS: Readonly<Record<Exclude<Kind, 'struck'>, Any>> = {
       agreedBy: some('owner', 'guardian'),
       warrantyTold: yes,
     },
-    { price: number(0, 200), deposit: number(0, 50), reworkUntil: some('2026-03-31') },
+    { makerApproval: name, price: number(0, 200), deposit: number(0, 50), reworkUntil: some('2026-03-31') },
   ),
   'health.asked': object({ outcome: some('proceed', 'proceed', 'proceed', 'refer', 'stop') }),
   assessed: ofSide(
@@ -143,9 +164,15 @@ export const PAYLOADS: Readonly<Record<Exclude<Kind, 'struck'>, Any>> = {
       calfGirthMm: number(300, 450, 150, 650),
       forefoot: fc.oneof(words, number(-10, 10, -45, 45)),
       arch: words,
+      shellGapMm: number(4, 24, 0, 60),
+      hotSpots: fc.array(some('navicular', 'sixth toe'), { maxLength: 2 }),
       legLengthMm: number(700, 950, 300, 1400),
       note: words,
     },
+  ),
+  'stand.wanted': ofSide(
+    { higherMm: number(0, 8, 0, 40), onWordOf: some('clinician', 'skier') },
+    { note: words },
   ),
   paused: object({ bootsAre: words, wedgesOut: yes, pivotsTight: yes }, { backAt: at, note: words }),
   'settings.used': settings,
@@ -165,6 +192,7 @@ export const PAYLOADS: Readonly<Record<Exclude<Kind, 'struck'>, Any>> = {
     {
       soleWidthToeMm: number(60, 72, 30, 130),
       soleReplaceable: yes,
+      soleMaterialMm: number(6, 20, 0, 60),
       inserts: fc.oneof(yes, words),
       walkMode: yes,
       tag: name,
@@ -229,7 +257,10 @@ export const PAYLOADS: Readonly<Record<Exclude<Kind, 'struck'>, Any>> = {
     { cantDeg: cant, method: some('plate', 'plane'), thinEdgeMm: number(3, 6, 0, 30) },
     { lifterMm: number(3, 6, 0, 40), toe: edges, heel: edges },
   ),
-  'sole.measured': ofSide({ toe: zone, heel: zone }, { when: some('before', 'after') }),
+  'sole.measured': ofSide(
+    { toe: zone, heel: zone },
+    { when: some('before', 'after'), soleHeightMm: number(35, 45, 0, 100) },
+  ),
   'foreaft.read': ofSide(
     {
       boardHeelMm: number(20, 30, 0, 100),
@@ -239,6 +270,7 @@ export const PAYLOADS: Readonly<Record<Exclude<Kind, 'struck'>, Any>> = {
     {
       standHeelMm: number(20, 60, 0, 150),
       standToeMm: number(20, 60, 0, 150),
+      skiStandMm: number(35, 55, 0, 150),
       forwardLeanDeg: number(10, 17, -10, 45),
     },
   ),

@@ -41,7 +41,7 @@ const valueAt = (tree: Tree, path: string): unknown =>
 
 /** Texts of free choice: any word fits, so that only their type and length can be wrong. */
 const FREE = new Set(
-  'ticket clientRef linkedTo notes note reason model tag spot id bootsAre reference language label arch station initials override irreversible what forefoot forwardLeanPos shinCurve'.split(
+  'ticket clientRef linkedTo notes note reason model tag spot id bootsAre reference language label arch station initials override irreversible what forefoot forwardLeanPos shinCurve hotSpots'.split(
     ' ',
   ),
 );

@@ -104,10 +104,12 @@ describe('a cant in words', () => {
   });
 
   it('has an interval with a word at each end', () => {
-    expect(intervalWords(stance({ cantDeg: -2, cantSdDeg: 0.5 }))).toBe('1.2° to 2.8° lateral');
-    expect(intervalWords(stance({ cantDeg: 2, cantSdDeg: 0.5 }))).toBe('1.2° to 2.8° medial');
-    expect(intervalWords(stance({ cantDeg: 0.5, cantSdDeg: 0.5 }))).toBe('0.3° lateral to 1.3° medial');
-    expect(intervalWords(stance({ cantDeg: null, cantSdDeg: null }))).toBeNull();
+    const within = (lowDeg: number, highDeg: number) =>
+      intervalWords(stance({ cantRange: { lowDeg, highDeg } }));
+    expect(within(-3.1, -1.4)).toBe('1.4° to 3.1° lateral');
+    expect(within(1.2, 2.8)).toBe('1.2° to 2.8° medial');
+    expect(within(-0.3, 1.3)).toBe('0.3° lateral to 1.3° medial');
+    expect(intervalWords(stance({ cantRange: null }))).toBeNull();
   });
 
   it('says how sure its side is', () => {

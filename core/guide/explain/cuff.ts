@@ -5,6 +5,7 @@ import { lean, spreadRange } from '../../maths/hardware.ts';
 import type { HardwareNow, Pair } from '../../maths/hardware.ts';
 import type { Deg, Mm } from '../../units.ts';
 import { mm } from '../../units.ts';
+import { EXTENSION } from './extension.ts';
 import { around, input, setting } from './formula.ts';
 import type { Formula, FormulasOf, Ground, Input, Interval } from './formula.ts';
 import {
@@ -205,6 +206,7 @@ export const CUFF: FormulasOf<'cuff'> = {
   ...HARDWARE,
   ...READINGS,
   ...TWO_HEIGHTS,
+  ...EXTENSION,
   'cuff.biasMm': {
     unit: 'mm',
     formula: 'mean of 2·(m − k·x), (m, k) from Di = 2·(m − k·xi) + error; presses alone: the newest bound',

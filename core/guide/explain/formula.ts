@@ -1,6 +1,6 @@
 /** How one number of a plan explains itself: its formula, and where its inputs come from. */
 import type { Side } from '../../frame.ts';
-import { normalQuantile } from '../../maths/quantile.ts';
+import { Z90 } from '../../maths/quantile.ts';
 import { ENTERED_SETTINGS, SETTINGS } from '../../record/settings.ts';
 import type { EnteredName, SettingName } from '../../record/settings.ts';
 import { slot } from '../../record/slots.ts';
@@ -84,8 +84,7 @@ export function entered(ground: Ground, symbol: string, name: EnteredName): Inpu
     : [];
 }
 
-/** Deviations of a normal on either side of its mean that hold nine tenths of it. */
-export const Z90 = normalQuantile(0.95);
+export { Z90 };
 
 /** Nine tenths of a normal; null without a deviation. */
 export const around = (value: number | null, sd: number | null | undefined): Interval | null =>

@@ -1,9 +1,13 @@
 /** Where the numbers under a boot come from: the plates of the chosen cant, routing, and the finished sole. */
 import type { Edge, Zone } from '../../maths/routing.ts';
+import type { RacePlace } from '../../maths/racing.ts';
+import { leastThinEdge } from '../../maths/screw.ts';
 import type { SoleWork } from '../../maths/sole.ts';
 import { slot } from '../../record/slots.ts';
 import type { Failure } from '../../maths/standards.ts';
 import type { SoleGrounds } from '../sole.ts';
+import { headDepthOf } from '../screws.ts';
+import { mm } from '../../units.ts';
 import { entered, input, recorded, setting, stated } from './formula.ts';
 import type { Formula, FormulasOf, Ground, Input } from './formula.ts';
 import { bootFacts, soleFacts } from './hardware.ts';
@@ -33,11 +37,15 @@ function thinEdge(g: Ground): Input[] {
   const job = grounds(g)?.job;
   if (!job) return [];
   if (g.own.sole.fitted) return input('t_min', job.thinEdgeMm, 'mm', fittedFacts(g));
-  const gained = job.thinEdgeMm - g.scene.settings.minThinEdgeMm;
+  const head = headDepthOf(g.scene.log);
+  const gained = job.thinEdgeMm - leastThinEdge(mm(g.scene.settings.minThinEdgeMm), head);
   return [
     ...input('t_min', job.thinEdgeMm, 'mm', [
       ...stated(g, slot.setting('minThinEdgeMm')),
-      ...(gained > 0 ? [...stated(g, slot.cant('left')), ...stated(g, slot.cant('right'))] : []),
+      ...stated(g, slot.setting('screwHeadDepthMm')),
+      ...(gained > 0
+        ? [...stated(g, slot.cant('left')), ...stated(g, slot.cant('right')), ...stated(g, 'stand.wanted')]
+        : []),
     ]),
     ...setting(g, 'least', 'minThinEdgeMm'),
   ];
@@ -76,6 +84,91 @@ const platesOf = <Z extends Zone>(zone: Z) =>
     `sole.plate.${Z}.${'thinEdgeMm' | 'thickEdgeMm' | 'centreMm' | 'medialMm' | 'lateralMm'}`,
     Formula
   >;
+
+const planed = (zone: Zone, formula: string): Formula => ({
+  unit: 'mm',
+  formula: `${formula}; r_rise is max(0, L·tan β) at the toe, max(0, −L·tan β) at the heel`,
+  source: 'core/maths/sole.ts, planing',
+  inputs: (g) => [
+    ...width(g, zone),
+    ...input('δ', grounds(g)?.job.cantDeg, '°', chosenFacts(g)),
+    ...input('β', grounds(g)?.job.foreAftDeg, '°', chosenFacts(g)),
+    ...input('L', g.own.now.boot?.zoneSpacingMm ?? 0, 'mm', bootFacts(g)),
+  ],
+});
+
+const planingOf = <Z extends Zone>(zone: Z) =>
+  ({
+    [`sole.planing.${zone}.medialMm`]: planed(zone, `r_rise + max(0, −W_${zone}·tan δ)`),
+    [`sole.planing.${zone}.lateralMm`]: planed(zone, `r_rise + max(0, W_${zone}·tan δ)`),
+    [`sole.planing.${zone}.centreMm`]: planed(zone, `r_rise + (W_${zone}/2)·tan|δ|`),
+  }) as Record<`sole.planing.${Z}.${'medialMm' | 'lateralMm' | 'centreMm'}`, Formula>;
+
+const screw = (zone: Zone, edge: Edge, formula: string): Formula => ({
+  unit: 'mm',
+  formula,
+  source: 'core/maths/screw.ts, screwWindow',
+  inputs: (g) => {
+    const work = grounds(g)?.work;
+    const plate_ = work?.method === 'plate' ? work.plates[zone][`${edge}Mm`] : null;
+    return [
+      ...input('t', plate_, 'mm', workFacts(g)),
+      ...entered(g, 'c', 'screwHeadDepthMm'),
+      ...entered(g, 'd', 'screwDiameterMm'),
+      ...entered(g, 'margin', 'screwMarginMm'),
+      ...input('depth', g.own.now.boot?.soleMaterialMm, 'mm', bootFacts(g)),
+    ];
+  },
+});
+
+const SCREWS = Object.fromEntries(
+  (['toe', 'heel'] as const).flatMap((zone) =>
+    (['medial', 'lateral'] as const).flatMap((edge) => [
+      [`sole.screws.${zone}.${edge}.minMm`, screw(zone, edge, 't − c + 2·d')],
+      [`sole.screws.${zone}.${edge}.maxMm`, screw(zone, edge, 't − c + depth − margin')],
+      [`sole.screws.${zone}.${edge}.usefulMm`, screw(zone, edge, 'min(t − c + depth − margin, t − c + 3·d)')],
+    ]),
+  ),
+) as Record<`sole.screws.${Zone}.${Edge}.${'minMm' | 'maxMm' | 'usefulMm'}`, Formula>;
+
+const raceFacts = (g: Ground, place: RacePlace): string[] =>
+  place === 'standHeightMm' ? stated(g, slot.foreAft(g.side)) : [...workFacts(g), ...afterFacts(g)];
+const raceIs = (g: Ground, place: RacePlace): Input[] =>
+  input('is', g.plan.sole.racing?.[place].isMm, 'mm', raceFacts(g, place));
+const raceMax = (g: Ground, place: RacePlace): Input[] =>
+  input(
+    'max',
+    g.plan.sole.racing?.[place].maxMm,
+    'mm',
+    stated(g, slot.setting(place === 'standHeightMm' ? 'raceStandMaxMm' : 'raceSoleMaxMm')),
+  );
+
+const raceOf = <P extends RacePlace>(place: P, formula: string) =>
+  ({
+    [`sole.racing.${place}.isMm`]: {
+      unit: 'mm',
+      formula,
+      source: 'foreaft.read, sole.measured; core/maths/racing.ts, soleHeightWith',
+      inputs: (g: Ground) => raceIs(g, place),
+    },
+    [`sole.racing.${place}.maxMm`]: recorded('mm', 'the limit, with its provenance beside it', (g) =>
+      raceMax(g, place),
+    ),
+    [`sole.racing.${place}.roomMm`]: {
+      unit: 'mm',
+      formula: 'max − is',
+      source: 'core/maths/racing.ts, raceCheck',
+      inputs: (g: Ground) => [...raceMax(g, place), ...raceIs(g, place)],
+    },
+  }) as Record<`sole.racing.${P}.${'isMm' | 'maxMm' | 'roomMm'}`, Formula>;
+
+const RACING = {
+  ...raceOf('standHeightMm', 'as measured on the ski'),
+  ...raceOf(
+    'soleHeightMm',
+    'as measured when finished; else as measured before, and the thick edge of the heel’s plate, or lifter less what is planed off there',
+  ),
+};
 
 /** What stands under one edge of a lug, and what was planed off below it. */
 function changed(g: Ground, zone: Zone, edge: Edge): Input[] {
@@ -156,6 +249,19 @@ export const SOLE: FormulasOf<'sole'> = {
   ),
   ...platesOf('toe'),
   ...platesOf('heel'),
+  ...planingOf('toe'),
+  ...planingOf('heel'),
+  'sole.planing.lifterMm': {
+    unit: 'mm',
+    formula: 'as fitted, else max(0, r − (h0 − nominal)) over the four corners',
+    source: 'plate.fitted, or core/maths/routing.ts, leastLifter',
+    inputs: (g) => input('lifter', g.plan.sole.planing?.lifterMm, 'mm', workFacts(g)),
+  },
+  ...SCREWS,
+  ...RACING,
+  'sole.wantedStand.overMm': recorded('mm', 'stand.wanted; negative on the other side', (g) =>
+    input('over', g.plan.sole.wantedStand?.overMm, 'mm', stated(g, 'stand.wanted')),
+  ),
   ...four('rout', rout),
   ...four('lugLeft', left),
   'sole.standHeightMm': {

@@ -1,9 +1,9 @@
 /** Where the numbers of a knee and its cant come from. */
-import { cantRange, slopePrior } from '../../maths/stance.ts';
+import { slopePrior } from '../../maths/stance.ts';
 import type { KneeLine } from '../../maths/stance.ts';
 import { slot } from '../../record/slots.ts';
 import { around, input, setting, Z90 } from './formula.ts';
-import type { FormulasOf, Ground, Input } from './formula.ts';
+import type { Formula, FormulasOf, Ground, Input } from './formula.ts';
 
 const line = (g: Ground): KneeLine | null => {
   const solved = g.own.stance.grounds?.solved;
@@ -45,6 +45,19 @@ const target = (g: Ground): Input[] => setting(g, 'target', 'kneeTargetMm');
 
 const LINE = 'normal equations, ki = k0 + r·δi + error; core/maths/stance.ts, kneeLine';
 
+const covariance = (g: Ground): Input[] => [
+  ...input('a', line(g)?.covariance[0], 'mm²', readFacts(g)),
+  ...input('b', line(g)?.covariance[1], 'mm²/°', readFacts(g)),
+  ...input('c', line(g)?.covariance[2], 'mm²/°²', readFacts(g)),
+];
+
+const cantEnd = (which: 'lower' | 'upper'): Formula => ({
+  unit: '°',
+  formula: `${which} end of (k0 + r·δ − target)² ≤ z²·(a + 2·b·δ + c·δ²)`,
+  source: 'Fieller 1954; core/maths/stance.ts, cantRange',
+  inputs: (g) => [...target(g), ...k0(g), ...r(g), ...covariance(g), ...input('z', Z90, '1', [])],
+});
+
 export const STANCE: FormulasOf<'stance'> = {
   'stance.offsetMm': {
     unit: 'mm',
@@ -65,24 +78,16 @@ export const STANCE: FormulasOf<'stance'> = {
     formula: '(target − k0)/r',
     source: 'core/maths/stance.ts, cantFor; its interval by cantRange (Fieller 1954)',
     inputs: (g) => [...target(g), ...k0(g), ...r(g)],
-    interval: (g) => {
-      const knee = line(g);
-      const rules = g.own.stance.grounds?.rules;
-      const range = knee && rules && cantRange(knee, rules.targetMm, Z90);
-      return range ? { low: range.lowDeg, high: range.highDeg, share: 0.9 } : null;
-    },
+    interval: ({ plan: { stance } }) =>
+      stance.cantRange && { low: stance.cantRange.lowDeg, high: stance.cantRange.highDeg, share: 0.9 },
   },
+  'stance.cantRange.lowDeg': cantEnd('lower'),
+  'stance.cantRange.highDeg': cantEnd('upper'),
   'stance.cantSdDeg': {
     unit: '°',
     formula: '√(a + 2·b·δ* + c·δ*²)/r, a, b, c the covariance of (k0, r)',
     source: 'propagation of the first order; core/maths/stance.ts, cantFor',
-    inputs: (g) => [
-      ...input('a', line(g)?.covariance[0], 'mm²', readFacts(g)),
-      ...input('b', line(g)?.covariance[1], 'mm²/°', readFacts(g)),
-      ...input('c', line(g)?.covariance[2], 'mm²/°²', readFacts(g)),
-      ...cant(g),
-      ...r(g),
-    ],
+    inputs: (g) => [...covariance(g), ...cant(g), ...r(g)],
   },
   'stance.roundedDeg': {
     unit: '°',

@@ -81,6 +81,9 @@ const adjusters = Object.fromEntries(
   ]),
 ) as Record<`cuff.hardware.${Adjuster}${'' | '.stops'}`, Why>;
 
+const noSlot = (adjuster: Adjuster): Why =>
+  always('not-due', (side) => `The ${side} boot has no ${adjuster} slot to lengthen.`);
+
 export const CUFF: ReasonsOf<'cuff'> = {
   ...adjusters,
   'cuff.hardware': undescribed,
@@ -105,6 +108,9 @@ export const CUFF: ReasonsOf<'cuff'> = {
   'cuff.chanceEvenAfter': (g) => (g.plan.cuff.target ? onlyBound(g) : unsettable(g)),
   'cuff.expected': unexpected,
   'cuff.shortBy': beside(always('not-due', (side) => `The travel of the ${side} pivots is enough.`)),
+  'cuff.extension': beside((g) => g.own.sight.unextended!),
+  'cuff.extension.lateral': noSlot('lateral'),
+  'cuff.extension.medial': noSlot('medial'),
   'cuff.twoHeights': beside(
     always(
       'missing',
@@ -120,6 +126,7 @@ export const CUFF: ReasonsOf<'cuff'> = {
     (side) => `Nothing read before foretells the ${side} cuff at this setting.`,
   ),
   'cuff.rounds.*.pressure': untouched,
+  'cuff.rounds.*.progress': always('not-due', (side) => `The ${side} leg touches the cuff as it did before.`),
   'cuff.readAgain': beside(
     always('not-due', (side) => `One more reading of the ${side} gaps would add little.`),
   ),

@@ -34,6 +34,13 @@ export const STANCE: ReasonsOf<'stance'> = {
   'stance.slopeMmPerDeg': unsolved,
   'stance.cantDeg': unsolved,
   'stance.cantSdDeg': unsolved,
+  'stance.cantRange': (g) =>
+    g.plan.stance.cantDeg === null
+      ? unsolved(g)
+      : because(
+          'unread',
+          `The ${g.side} readings leave open whether a wedge moves the knee: read it on a wedge.`,
+        ),
   'stance.roundedDeg': unsolved,
   'stance.thickEdge': unsolved,
   'stance.nextWedgeDeg': unsolved,

@@ -1,12 +1,12 @@
 /** Calculations about the boot as measured: standards, racing heights, screws, fore-aft, shell. */
 import { z } from 'zod';
-import { degIn, mmIn } from '../../bounds.ts';
+import { degIn, mmIn, numberIn } from '../../bounds.ts';
 import { deg, mm } from '../../units.ts';
 import { foreAft, slopeOf } from '../foreaft.ts';
 import { RACE_RULES, raceCheck, soleHeightWith } from '../racing.ts';
 import type { RaceClass } from '../racing.ts';
 import { leastThinEdge, screwsThatFit, screwWindow } from '../screw.ts';
-import { MONDO_STEP, mondopoint, SHELL_GAP_BANDS, shellGapBand } from '../shell.ts';
+import { markedMm, MONDO_STEP, mondopoint, SHELL_GAP_BANDS, shellGapBand } from '../shell.ts';
 import { conformance, SOLE_PRESETS, taper } from '../standards.ts';
 import type { SoleStandard } from '../standards.ts';
 import { calculation, DEFINITION, TRIGONOMETRY } from './entry.ts';
@@ -211,6 +211,15 @@ const ascending = (bands: readonly { readonly toMm: number }[]): boolean =>
   bands.every(({ toMm }, i) => i === 0 || toMm > bands[i - 1]!.toMm);
 
 export const shellCalculations = (): Calculations => ({
+  markedMm: calculation({
+    means: 'A boot’s size in millimetres from what is marked on it',
+    input: object({ marked: numberIn(15, 360) }),
+    gives: { sizeMm: ['mm', 'Mondopoint'] },
+    formula: 'marked, or ten times it up to 36: centimetres',
+    source: 'ISO 9407:2019, sizes in mm; marking in cm is common practice',
+    example: { input: { marked: 26.5 }, output: { sizeMm: 265 } },
+    run: ({ marked }) => ({ sizeMm: markedMm(marked) }),
+  }),
   mondopoint: calculation({
     means: 'Mondopoint of a pair of feet, and the sizes on either side',
     input: object({ leftMm: footMm, rightMm: footMm, stepMm: mmIn(1, 20).default(MONDO_STEP) }),

@@ -7,6 +7,7 @@ import { biasAfter } from '../cuff.ts';
 import { lean, marks, marksBetween, misplaced, settable, spread, spreadRange, tilt } from '../hardware.ts';
 import { calculation, DEFINITION, TRIGONOMETRY } from './entry.ts';
 import type { Calculations } from './entry.ts';
+import { lengthen } from '../slot.ts';
 import { biasMm, hardware, pivots, reach, response, spreadMm } from './fields.ts';
 
 const object = z.strictObject;
@@ -131,3 +132,34 @@ const setting = (): Calculations => ({
 });
 
 export const hardwareCalculations = (): Calculations => ({ ...turning(), ...setting() });
+
+const edgeMm = mmIn(0, 80);
+
+export const slotCalculations = (): Calculations => ({
+  lengthen: calculation({
+    means: 'How much longer the slots must be for travel that is missing, and what is left to the edge',
+    input: object({
+      missingMm: mmIn(0, 50),
+      lateralEdgeMm: edgeMm.nullable().default(null).describe('null: no slot there'),
+      medialEdgeMm: edgeMm.nullable().default(null).describe('null: no slot there'),
+      leastMm: edgeMm.describe('the maker’s; no default'),
+    }),
+    gives: {
+      'lateral.byMm': ['mm', 'to cut'],
+      'lateral.edgeLeftMm': ['mm', 'then left to the edge'],
+      lateral: ['', 'null: no slot there'],
+      'medial.byMm': ['mm', 'to cut'],
+      'medial.edgeLeftMm': ['mm', 'then left to the edge'],
+      medial: ['', 'null: no slot there'],
+      shortMm: ['mm', 'what both together still do not give'],
+    },
+    formula: 'lateral: min(missing, edge − least); medial: the rest, alike',
+    source: 'arithmetic; the edge straight ahead is the worst case',
+    example: {
+      input: { missingMm: 3, lateralEdgeMm: 7, medialEdgeMm: 7, leastMm: 5 },
+      output: { lateral: { byMm: 2, edgeLeftMm: 5 }, medial: { byMm: 1, edgeLeftMm: 6 }, shortMm: 0 },
+    },
+    run: (is) =>
+      lengthen(is.missingMm, { lateralMm: is.lateralEdgeMm, medialMm: is.medialEdgeMm }, is.leastMm),
+  }),
+});

@@ -57,6 +57,16 @@ export type Described =
   | { readonly ok: false; readonly missing: readonly string[] };
 
 /** The payload without its side, or the labels of what is still needed. */
+/** What the form does not ask of the hardware, and does not lose either. */
+function keptOf(hardware: Description['hardware'] | undefined): Partial<Description['hardware']> {
+  const { holeEdgeMm, slotsMayLengthen, minHoleEdgeMm } = hardware ?? {};
+  return {
+    ...(holeEdgeMm === undefined ? {} : { holeEdgeMm }),
+    ...(slotsMayLengthen === undefined ? {} : { slotsMayLengthen }),
+    ...(minHoleEdgeMm === undefined ? {} : { minHoleEdgeMm }),
+  };
+}
+
 export function describe(draft: BootDraft): Described {
   const missing: string[] = [];
   const need = (text: string, label: string): number => {
@@ -102,7 +112,7 @@ export function describe(draft: BootDraft): Described {
     soleStandard: draft.soleStandard,
     ...(draft.walkMode ? { walkMode: true } : {}),
     hardware: {
-      ...(hardware?.holeEdgeMm === undefined ? {} : { holeEdgeMm: hardware.holeEdgeMm }),
+      ...keptOf(hardware),
       pivots: draft.pivots,
       pivotSpacingMm: spacing,
       readingHeightMm: height,

@@ -47,6 +47,8 @@ export function factSentence(fact: Fact): string {
       return 'Settings of the shop pinned for this session';
     case 'leg.known':
       return `${Sided(fact.side)} leg known from before`;
+    case 'stand.wanted':
+      return `${Sided(fact.side)} boot to stand ${mm(fact.higherMm)} higher, on the word of the ${fact.onWordOf}`;
     case 'floor.checked':
       return `Floor: ${signed(fact.crossDeg)}° across, ${signed(fact.alongDeg)}° along`;
     case 'boot.described':

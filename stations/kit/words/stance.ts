@@ -1,5 +1,4 @@
 /** Words of the knees and the cant. A sign never stands without its word: the thick edge says which way. */
-import { Z90 } from '../../../core/index.ts';
 import type { Side, StancePlan } from '../../../core/index.ts';
 import { shown } from '../numbers.ts';
 import { Sided } from './common.ts';
@@ -108,10 +107,13 @@ export const cantWords = (cantDeg: number, digits = 2): string =>
 const end = (cantDeg: number): string =>
   Math.abs(cantDeg) < 0.05 ? '0°' : `${shown(Math.abs(cantDeg))}° ${cantDeg > 0 ? 'medial' : 'lateral'}`;
 
-/** Where the cant lies, 9 times of 10: `1.2° to 2.8° lateral`, `0.4° medial to 1° lateral`; null while it is not known. */
-export function intervalWords({ cantDeg, cantSdDeg }: StancePlan): string | null {
-  if (cantDeg === null || cantSdDeg === null) return null;
-  const [low, high] = [cantDeg - Z90 * cantSdDeg, cantDeg + Z90 * cantSdDeg];
+/**
+ * Where the cant lies, 9 times of 10: `1.2° to 2.8° lateral`, `0.4° medial to 1° lateral`; null while it is not known, or
+ * has no end.
+ */
+export function intervalWords({ cantRange }: StancePlan): string | null {
+  if (cantRange === null) return null;
+  const { lowDeg: low, highDeg: high } = cantRange;
   if (low > 0) return `${shown(low)}° to ${shown(high)}° medial`;
   if (high < 0) return `${shown(-high)}° to ${shown(-low)}° lateral`;
   return `${end(low)} to ${end(high)}`;

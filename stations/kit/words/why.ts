@@ -23,6 +23,7 @@ export const why = {
 export type Topic = keyof SidePlan;
 
 export const topicWord: Record<Topic, string> = {
+  fit: 'Shell fit',
   cuff: 'Cuff lean',
   stance: 'Knee and cant',
   sole: 'Sole',
@@ -38,6 +39,19 @@ const travel = (adjuster: string) => ({
 });
 const [lateral, medial] = [travel('Lateral'), travel('Medial')];
 
+const screwsOf = (zone: string, edge: string) => ({
+  [`sole.screws.${zone}.${edge}.minMm`]: `Screw, ${zone} ${edge}: shortest`,
+  [`sole.screws.${zone}.${edge}.maxMm`]: `Screw, ${zone} ${edge}: longest`,
+  [`sole.screws.${zone}.${edge}.usefulMm`]: `Screw, ${zone} ${edge}: longer adds no grip`,
+});
+
+const raceOf = <P extends 'standHeightMm' | 'soleHeightMm'>(place: P, what: string) =>
+  ({
+    [`sole.racing.${place}.isMm`]: `${what}: is`,
+    [`sole.racing.${place}.maxMm`]: `${what}: most allowed in a race`,
+    [`sole.racing.${place}.roomMm`]: `${what}: what may be added`,
+  }) as Record<`sole.racing.${P}.${'isMm' | 'maxMm' | 'roomMm'}`, string>;
+
 const plateOf = <Z extends 'toe' | 'heel'>(zone: Z) =>
   ({
     [`sole.plate.${zone}.thinEdgeMm`]: `Plate at the ${zone}: thin edge`,
@@ -45,17 +59,30 @@ const plateOf = <Z extends 'toe' | 'heel'>(zone: Z) =>
     [`sole.plate.${zone}.centreMm`]: `Plate at the ${zone}: centre`,
     [`sole.plate.${zone}.medialMm`]: `Plate at the ${zone}: medial edge`,
     [`sole.plate.${zone}.lateralMm`]: `Plate at the ${zone}: lateral edge`,
+    [`sole.planing.${zone}.medialMm`]: `Planed off the ${zone}: medial edge`,
+    [`sole.planing.${zone}.lateralMm`]: `Planed off the ${zone}: lateral edge`,
+    [`sole.planing.${zone}.centreMm`]: `Planed off the ${zone}: centre`,
+    ...screwsOf(zone, 'medial'),
+    ...screwsOf(zone, 'lateral'),
     [`sole.rout.${zone}.medialMm`]: `Routing depth, ${zone}, medial`,
     [`sole.rout.${zone}.lateralMm`]: `Routing depth, ${zone}, lateral`,
     [`sole.lugLeft.${zone}.medialMm`]: `Left of the lug, ${zone}, medial`,
     [`sole.lugLeft.${zone}.lateralMm`]: `Left of the lug, ${zone}, lateral`,
   }) as Record<
     | `sole.plate.${Z}.${'thinEdgeMm' | 'thickEdgeMm' | 'centreMm' | 'medialMm' | 'lateralMm'}`
+    | `sole.planing.${Z}.${'medialMm' | 'lateralMm' | 'centreMm'}`
+    | `sole.screws.${Z}.${'medial' | 'lateral'}.${'minMm' | 'maxMm' | 'usefulMm'}`
     | `sole.${'rout' | 'lugLeft'}.${Z}.${'medialMm' | 'lateralMm'}`,
     string
   >;
 
 export const numberWord: Readonly<Record<Path, string>> = {
+  'fit.mondoMm': 'Size of the boot',
+  'fit.footMm': 'Length of this foot',
+  'fit.pairMm': 'Mondopoint: length of the longer foot',
+  'fit.wantedMm': 'Nearest size',
+  'fit.overMm': 'Boot longer than this foot by',
+  'fit.shellGapMm': 'Room behind the heel in the bare shell',
   'cuff.hardware.pivotSpacingMm': 'Pivots apart',
   'cuff.hardware.readingHeightMm': 'Gaps are read this high above the pivots',
   'cuff.hardware.factoryLeanDeg': 'Lean of the cuff at factory neutral',
@@ -96,6 +123,12 @@ export const numberWord: Readonly<Record<Path, string>> = {
   'cuff.shortBy.leanDeg': 'Lean missing at the end of the travel',
   'cuff.shortBy.biasMm': 'Bias left at the end of the travel',
   'cuff.shortBy.pivotMm': 'Pivot travel missing',
+  'cuff.extension.lateral.byMm': 'Lateral slot: longer by',
+  'cuff.extension.lateral.edgeLeftMm': 'Lateral slot: left to the edge',
+  'cuff.extension.medial.byMm': 'Medial slot: longer by',
+  'cuff.extension.medial.edgeLeftMm': 'Medial slot: left to the edge',
+  'cuff.extension.leastEdgeMm': 'Least that must be left to the edge',
+  'cuff.extension.shortMm': 'Travel missing even so',
   'cuff.twoHeights.angleDeg': 'Angle between leg and cuff',
   'cuff.twoHeights.offsetMm': 'Leg beside the cuff, at the pivots',
   'cuff.twoHeights.offsetSdMm': 'Deviation of that offset',
@@ -115,12 +148,18 @@ export const numberWord: Readonly<Record<Path, string>> = {
   'stance.slopeMmPerDeg': 'How far a degree of cant moves the knee',
   'stance.cantDeg': 'Cant that puts the knee on the line',
   'stance.cantSdDeg': 'Deviation of the cant',
+  'stance.cantRange.lowDeg': 'Cant: 9 times of 10 at least',
+  'stance.cantRange.highDeg': 'Cant: 9 times of 10 at most',
   'stance.roundedDeg': 'Cant in whole steps',
   'stance.nextWedgeDeg': 'Wedge to try next',
   'sole.cantDeg': 'Cant under the boot now',
   ...plateOf('toe'),
   ...plateOf('heel'),
+  'sole.planing.lifterMm': 'Flat lifter under the planed sole',
   'sole.standHeightMm': 'How much higher the boot stands',
+  'sole.wantedStand.overMm': 'How much higher than the other it is to stand',
+  ...raceOf('standHeightMm', 'From the ski to the sole'),
+  ...raceOf('soleHeightMm', 'Sole’s height at the heel'),
   'sole.failures.*.is': 'Finished sole: is',
   'sole.failures.*.min': 'Finished sole: least allowed',
   'sole.failures.*.max': 'Finished sole: most allowed',
@@ -170,6 +209,12 @@ const SYMBOLS: Readonly<Record<string, string>> = {
   step: 'steps of plates and wedges',
   limit: 'most cant that is made here',
   least: 'least allowed',
+  missing: 'pivot travel missing',
+  taken: 'what the other slot gives first',
+  edge: 'from the hole to the edge',
+  cut: 'cut off it',
+  cut_lateral: 'lateral slot longer by',
+  cut_medial: 'medial slot longer by',
   t: 'plate at this corner',
   t_min: 'thin edge',
   W_toe: 'sole’s width at the toe',
@@ -211,9 +256,26 @@ const IN_TOPIC: Readonly<Record<Topic, Readonly<Record<string, string>>>> = {
     a: 'variance of the knee’s place',
     b: 'covariance of place and slope',
     c: 'variance of the slope',
+    z: 'deviations on either side',
   },
-  sole: { δ: 'cant', r: 'planed off' },
+  sole: {
+    δ: 'cant',
+    r: 'planed off',
+    c: 'how deep the screw’s head sits',
+    d: 'screw’s diameter',
+    margin: 'to stay before the inside',
+    depth: 'routing depth, or the sole’s solid material',
+    over: 'higher than the other boot',
+  },
   foreAft: {},
+  fit: {
+    step: 'step of sizes',
+    foot: 'length of this foot',
+    'other foot': 'length of the other foot',
+    mondo: 'size of the boot',
+    marked: 'as marked on the boot',
+    gap: 'as measured',
+  },
 };
 
 /** One of several inputs of a kind: `D2`, `medial1`. */
@@ -232,6 +294,7 @@ const NUMBERED: Readonly<Record<Topic, Readonly<Record<string, (n: string) => st
   },
   sole: {},
   foreAft: {},
+  fit: {},
 };
 
 /** What a symbol stands for; undefined where no word is known. */

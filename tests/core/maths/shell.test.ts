@@ -1,10 +1,20 @@
 /** Boot length from a pair of feet, and the gap behind the heel. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mondopoint, SHELL_GAP_BANDS, shellGapBand } from '../../../core/maths/shell.ts';
+import { bandsOf } from '../../../core/guide/fit.ts';
+import { DEFAULT_SETTINGS } from '../../../core/index.ts';
+import { markedMm, mondopoint, SHELL_GAP_BANDS, shellGapBand } from '../../../core/maths/shell.ts';
 import { mm } from '../../../core/units.ts';
 
 describe('boot length', () => {
+  it('is marked in centimetres or millimetres', () => {
+    expect([26.5, 265, 36, 150].map(markedMm)).toEqual([265, 265, 360, 150]);
+  });
+
+  it('has the bands of the settings', () => {
+    expect(bandsOf(DEFAULT_SETTINGS)).toEqual(SHELL_GAP_BANDS);
+  });
+
   it('goes by the longer foot', () => {
     expect(mondopoint(mm(262), mm(266))).toEqual({
       lengthMm: 266,
