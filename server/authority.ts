@@ -64,8 +64,13 @@ export async function authorities(
 export const prepareNext = (directory: string, names: readonly string[], outside: Outside): Promise<Pair> =>
   makeAuthority(directory, NEXT, names, outside);
 
-/** Puts the prepared authority in the place of the present one, which is kept aside under `old`. */
+/**
+ * Puts the prepared authority in the place of the present one, which is kept aside under `old`. Throws where
+ * none was prepared.
+ */
 export function switchToNext(directory: string, nowMs: number): void {
+  if (!existsSync(file(directory, NEXT, 'crt')))
+    throw new Error('no next authority has been prepared; do that first, with --prepare');
   const stamp = new Date(nowMs).toISOString().slice(0, 19).replaceAll(':', '-');
   const aside = join(directory, OLD, stamp);
   mkdirSync(aside, { recursive: true, mode: 0o700 });

@@ -1,17 +1,20 @@
 /** What a person reads on the console. */
 import { renderUnicodeCompact } from 'uqr';
 import type { Code } from './codes.ts';
+import type { Notice } from './notices.ts';
 
 export interface Banner {
   readonly shop: string;
   readonly address: string;
   readonly fingerprint: string | null;
-  readonly uncovered: readonly string[];
+  /** Name announced in the network, without `.local`. */
+  readonly name: string | null;
+  readonly notices: readonly Notice[];
   readonly isTerminal: boolean;
   readonly logFile: string | undefined;
 }
 
-export function banner({ shop, address, fingerprint, uncovered, isTerminal, logFile }: Banner): string {
+export function banner({ shop, address, fingerprint, name, notices, isTerminal, logFile }: Banner): string {
   const lines = ['', `Fibula · ${shop}`, '', `  Stations open  ${address}`];
   if (isTerminal) lines.push('', renderUnicodeCompact(address, { border: 1 }));
   if (fingerprint !== null) {
@@ -21,10 +24,23 @@ export function banner({ shop, address, fingerprint, uncovered, isTerminal, logF
     );
     lines.push('  Its SHA-256 fingerprint, to compare:', ...halves(fingerprint).map((half) => `    ${half}`));
   }
-  if (uncovered.length > 0)
-    lines.push('', `  Not in the certificate (made before they were known): ${uncovered.join(', ')}`);
+  if (name !== null) lines.push('', `  Also found as ${name}.local by most devices on the same network`);
+  for (const notice of notices) lines.push(noticeText(notice));
   if (logFile !== undefined) lines.push('', `  Logs: ${logFile}`);
   return `${lines.join('\n')}\n`;
+}
+
+const NOTICE_WIDTH = 96;
+
+/** A notice in lines that a console holds. */
+export function noticeText({ text }: Notice): string {
+  const lines = [''];
+  for (const word of `NOTICE: ${text}`.split(' ')) {
+    const line = `${lines.at(-1)!} ${word}`;
+    if (line.length > NOTICE_WIDTH) lines.push(` ${word}`);
+    else lines[lines.length - 1] = line;
+  }
+  return `\n${lines.map((line) => ` ${line}`).join('\n')}`;
 }
 
 const halves = (fingerprint: string): string[] => [fingerprint.slice(0, 48), fingerprint.slice(48)];

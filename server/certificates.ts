@@ -23,16 +23,16 @@ export interface ServerCertificate {
   readonly cert: string;
   /** Its key, PEM. */
   readonly key: string;
-  /** When it is made anew, ms since 1970. */
+  /** When it becomes valid, when it is made anew and when it ends, ms since 1970. */
+  readonly beginsMs: number;
   readonly renewMs: number;
-  /** When it ends, ms since 1970. */
   readonly endsMs: number;
   /** The authority's certificate, DER. */
   readonly authority: Uint8Array;
   /** SHA-256 of the authority's certificate, upper-case hexadecimal pairs with colons. */
   readonly fingerprint: string;
-  /** When the authority was made and when it ends, ms since 1970. */
-  readonly authorityMadeMs: number;
+  /** When the authority begins and when it ends, ms since 1970. */
+  readonly authorityBeginsMs: number;
   readonly authorityEndsMs: number;
   /** An authority that is to follow this one, where one was prepared. */
   readonly next: { readonly authority: Uint8Array; readonly fingerprint: string } | null;
@@ -76,10 +76,11 @@ export async function serverCertificate(
   return {
     cert: leaf.certificate.toString('pem'),
     key: await keyPem(leaf.keys.privateKey),
+    beginsMs: leaf.certificate.notBefore.getTime(),
     renewMs: leaf.certificate.notAfter.getTime() - RENEW_DAYS * DAY_MS,
     endsMs: leaf.certificate.notAfter.getTime(),
     ...shown(authority.certificate),
-    authorityMadeMs: madeAt(authority.certificate),
+    authorityBeginsMs: authority.certificate.notBefore.getTime(),
     authorityEndsMs: authority.certificate.notAfter.getTime(),
     next: next ? shown(next.certificate) : null,
     uncovered: names.filter((name) => !covered.includes(name)),

@@ -14,6 +14,7 @@ import type { Crowd } from './crowd.ts';
 import { turnAway } from './entrance.ts';
 import type { Env } from './env.ts';
 import type { Limits } from './limit-table.ts';
+import { secureHeaders } from './pages.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
 import type { Upgrade } from './entrance.ts';
@@ -54,9 +55,16 @@ function watched<S extends HttpServer | HttpsServer>(server: S, { stalledSeconds
   return server;
 }
 
+export interface DoorTls {
+  readonly cert: string;
+  readonly key: string;
+  /** Asked before each connection: settles when the certificate may be shown; undefined when it may at once. */
+  fresh(): Promise<void> | undefined;
+}
+
 /** One port for https, and for the few pages in `plainListener`. */
 export function secureDoor(
-  tls: { cert: string; key: string },
+  tls: DoorTls,
   listener: RequestListener,
   upgrade: Upgrade,
   plainListener: RequestListener,
@@ -75,7 +83,7 @@ export function secureDoor(
     }),
     limits,
   );
-  const server = createServer((socket) => sortByFirstByte(socket, secure, plain, handshakeTimeout));
+  const server = createServer((socket) => sortByFirstByte(socket, secure, plain, tls, handshakeTimeout));
   counted(server, { limits, crowd });
   return {
     server,
@@ -99,7 +107,13 @@ function counted(server: Server, { limits, crowd }: Watch): void {
   server.on('connection', (socket: Socket) => crowd.enter(socket));
 }
 
-function sortByFirstByte(socket: Socket, secure: HttpsServer, plain: HttpServer, patienceMs: number): void {
+function sortByFirstByte(
+  socket: Socket,
+  secure: HttpsServer,
+  plain: HttpServer,
+  { fresh }: DoorTls,
+  patienceMs: number,
+): void {
   const giveUp = () => socket.destroy();
   socket.setTimeout(patienceMs, giveUp);
   socket.on('error', giveUp);
@@ -108,8 +122,15 @@ function sortByFirstByte(socket: Socket, secure: HttpsServer, plain: HttpServer,
     socket.setTimeout(0);
     socket.off('timeout', giveUp);
     socket.unshift(data);
-    (data[0] === TLS_HANDSHAKE ? secure : plain).emit('connection', socket);
-    if (data[0] !== TLS_HANDSHAKE) socket.resume();
+    if (data[0] === TLS_HANDSHAKE) {
+      const waits = fresh();
+      const shake = () => secure.emit('connection', socket);
+      if (waits) void waits.then(shake);
+      else shake();
+    } else {
+      plain.emit('connection', socket);
+      socket.resume();
+    }
   });
 }
 
@@ -132,6 +153,7 @@ function closing(server: Server, servers: readonly (HttpServer | HttpsServer)[])
 /** What an untrusting device may see over plain http. */
 export function plainPages(trust: Trust): Hono<Env> {
   const app = new Hono<Env>();
+  app.use(secureHeaders({ scheme: 'http' }));
   app.get('/healthz', (c) => c.json({ ok: true, protocol: PROTOCOL }));
   trustRoutes(app, trust);
   app.all('*', (c) => {

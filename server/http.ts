@@ -26,6 +26,8 @@ import type { Stations } from './pair.ts';
 import type { People, Person } from './people.ts';
 import type { Quarantine } from './quarantine.ts';
 import { quarantineRoutes } from './quarantine-routes.ts';
+import { siteRoutes } from './site-routes.ts';
+import type { Site } from './site.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
 import { settingsRoutes } from './settings-routes.ts';
 import type { ShopSettings } from './shop-settings.ts';
@@ -53,6 +55,7 @@ export interface HttpDeps {
   readonly pages: string;
   /** Null over plain http. */
   readonly trust: Trust | null;
+  readonly site: Site;
   now(): number;
 }
 
@@ -110,6 +113,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   letInRoutes(app, deps);
   quarantineRoutes(app, deps);
   settingsRoutes(app, deps);
+  siteRoutes(app, deps);
   if (deps.trust) trustRoutes(app, deps.trust);
   servePages(app, deps.pages);
   return app;

@@ -1,11 +1,12 @@
 /** The program: the only place with the environment, ports, the clock and chance. */
 import { randomBytes, randomInt } from 'node:crypto';
 import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import { isIP } from 'node:net';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import pino from 'pino';
 import type { Logger } from 'pino';
-import { banner, codesText, MORE_CODES, plainWarning } from './banner.ts';
+import { banner, codesText, MORE_CODES, noticeText, plainWarning } from './banner.ts';
 import { canonicalName, isLoopback, machineNames } from './machine.ts';
 import { readOptions, USAGE } from './options.ts';
 import type { Options } from './options.ts';
@@ -91,8 +92,10 @@ async function main(options: Options): Promise<void> {
       host: options.host,
       data: options.data,
       plain: options.plain,
-      canonical: canonicalName(options.host, options.names),
+      canonical: () => canonicalName(options.host, options.names),
       names: () => machineNames(options.names),
+      mdns: mdnsOf(options),
+      onNotice: (notice) => say(noticeText(notice)),
       pages: PAGES,
       shop: {
         ...(options.shop === undefined ? {} : { name: options.shop }),
@@ -107,13 +110,14 @@ async function main(options: Options): Promise<void> {
     outside,
     log,
   );
-  const { address, fingerprint, uncovered, shop } = server;
+  const { address, fingerprint, shop } = server;
   say(
     banner({
       shop: shop.name,
       address,
       fingerprint,
-      uncovered,
+      name: mdnsOf(options)?.base ?? null,
+      notices: server.notices(),
       isTerminal: process.stdout.isTTY,
       logFile: file,
     }),
@@ -121,6 +125,13 @@ async function main(options: Options): Promise<void> {
   if (options.plain) say(plainWarning(!isLoopback(options.host)));
   stopOnSignals(server, offerCodes(server, shop.timeZone));
   say(`ready ${address}`);
+}
+
+/** Nobody could reach a name of this machine alone. */
+function mdnsOf({ mdns, host }: Options) {
+  if (mdns === null || isLoopback(host)) return null;
+  const one = host !== undefined && isIP(host) === 4 && host !== '0.0.0.0' ? { interface: host } : {};
+  return { base: mdns, ...one };
 }
 
 function stopOnSignals(server: RunningServer, first: () => void): void {

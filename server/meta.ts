@@ -38,3 +38,13 @@ export function keepShop(db: Db, { name, timeZone }: Shop): void {
     set.run('shop.timeZone', timeZone);
   }).immediate();
 }
+
+/** What was last kept under `key`. */
+export const remembered = (db: Db, key: string): string | undefined =>
+  db.prepare<[string], string>('SELECT value FROM meta WHERE key = ?').pluck().get(key);
+
+export const remember = (db: Db, key: string, value: string): void => {
+  db.prepare<[string, string]>(
+    'INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value',
+  ).run(key, value);
+};

@@ -11,6 +11,8 @@ export interface Options {
   readonly data: string;
   readonly plain: boolean;
   readonly names: readonly string[];
+  /** Name to announce in the network, without `.local`; null for none. */
+  readonly mdns: string | null;
   readonly shop: string | undefined;
   readonly timeZone: string | undefined;
   readonly lowSpaceMb: number | undefined;
@@ -28,6 +30,8 @@ export const USAGE = `npm start -- [options]
   --data DIR        where everything is kept (./data)
   --plain           http in the place of https; see the README for what is lost
   --name NAME       one more name by which stations reach this machine; may be given again
+  --mdns NAME       name announced in the shop's network: https://NAME.local (fibula)
+  --no-mdns         announce no name
   --shop NAME       what the shop is called, from now on
   --time-zone ZONE  the shop's IANA time zone, from now on
   --low-space MB    warn when less is free on the disk of the data (1000)
@@ -48,6 +52,8 @@ export function readOptions(args: readonly string[]): Options {
       data: { type: 'string', default: './data' },
       plain: { type: 'boolean', default: false },
       name: { type: 'string', multiple: true, default: [] },
+      mdns: { type: 'string', default: 'fibula' },
+      'no-mdns': { type: 'boolean', default: false },
       shop: { type: 'string' },
       'time-zone': { type: 'string' },
       'low-space': { type: 'string' },
@@ -70,12 +76,18 @@ export function readOptions(args: readonly string[]): Options {
   if (zone !== undefined && !isTimeZone(zone)) throw new Error(`--time-zone ${zone} is no IANA time zone.`);
   const bad = values.name.find((name) => !/^[a-z0-9]([a-z0-9.-]{0,250}[a-z0-9])?$/i.test(name));
   if (bad !== undefined) throw new Error(`--name ${bad} is no name of a machine.`);
+  const mdns = values.mdns.toLowerCase().replace(/\.local$/, '');
+  if (!/^[a-z0-9]([a-z0-9-]{0,50}[a-z0-9])?$/.test(mdns))
+    throw new Error(
+      `--mdns ${values.mdns} is no name for a network: letters, digits and hyphens, at most 52 of them.`,
+    );
   return {
     port,
     host: values.host,
     data: values.data,
     plain: values.plain,
     names: values.name.map((name) => name.toLowerCase()),
+    mdns: values['no-mdns'] ? null : mdns,
     shop: values.shop,
     timeZone: zone,
     lowSpaceMb: lowSpace === undefined ? undefined : Number(lowSpace),

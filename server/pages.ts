@@ -28,7 +28,7 @@ const policy = (scheme: 'https' | 'http', host: string): string =>
 
 /** Adds these headers to every answer. */
 export const secureHeaders =
-  ({ scheme }: Origins): MiddlewareHandler<Env> =>
+  ({ scheme }: Pick<Origins, 'scheme'>): MiddlewareHandler<Env> =>
   async (c, next) => {
     await next();
     c.header('Content-Security-Policy', policy(scheme, c.req.header('host') ?? ''));

@@ -2,12 +2,11 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import type { RequestListener } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { getRequestListener } from '@hono/node-server';
 import type { Logger } from 'pino';
-import { serverCertificate } from './certificates.ts';
-import type { ServerCertificate } from './certificates.ts';
 import { Corner } from './corner.ts';
+import { authorityCommands } from './authority-commands.ts';
 import { plainDoor, plainPages, secureDoor } from './door.ts';
 import type { Door, Watch } from './door.ts';
 import { entrance } from './entrance.ts';
@@ -23,12 +22,11 @@ import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
 import { LetIn } from './let-in.ts';
 import { lockDirectory } from './lock.ts';
-import { countBoot, keepShop, shopOf } from './meta.ts';
+import { countBoot, keepShop, remember, remembered, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
 import type { Limits } from './limit-table.ts';
 import { keepingCommands, stationCommands } from './operator-commands.ts';
 import { listenToOperator } from './operator.ts';
-import type { Origins } from './origins.ts';
 import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
 import type { Station } from './pair.ts';
@@ -38,23 +36,16 @@ import { Quarantine } from './quarantine.ts';
 import { openDatabase, syncDirectory, UnusableData } from './schema.ts';
 import type { Db } from './schema.ts';
 import { ShopSettings } from './shop-settings.ts';
+import type { Notice } from './notices.ts';
+import { Site } from './site.ts';
+import type { Memory, SiteOptions } from './site.ts';
 import { Store } from './store.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
 import type { Trust } from './trust.ts';
 
-export interface ServerOptions {
-  /** 0 for any free one. */
-  readonly port: number;
+export interface ServerOptions extends SiteOptions {
   /** Where to listen; undefined for every interface. */
   readonly host: string | undefined;
-  /** Data directory; made when missing. */
-  readonly data: string;
-  /** Plain http in the place of https. */
-  readonly plain: boolean;
-  /** The name or address that stations use. */
-  readonly canonical: string;
-  /** This machine's names and addresses, asked again before a renewal. */
-  names(): readonly string[];
   readonly pages: string;
   readonly shop: Partial<Shop>;
   readonly firstShop: Shop;
@@ -79,15 +70,16 @@ export interface RunningServer {
   readonly keeper: Keeper;
   /** SHA-256 of the shop's authority; null over plain http. */
   readonly fingerprint: string | null;
-  /** Names that need a new authority. */
-  readonly uncovered: readonly string[];
+  /** What the shop should know or do about address and certificates now. */
+  notices(): readonly Notice[];
+  /** Looks at clock, names and certificates at once, as it does each minute by itself. */
+  look(): Promise<void>;
   /** @returns the sessions of which something could not be stored. */
   stop(): Promise<readonly string[]>;
 }
 
 /** Above every count of starts, and twice it is still a whole number that JSON keeps. */
 const UNCOUNTED = 2 ** 40;
-const RENEWAL_CHECK_MS = 6 * 3_600_000;
 
 /** Throws `UnusableData` when `data` cannot be used, and the system's error when the port cannot. */
 export async function startServer(
@@ -134,11 +126,12 @@ async function run(
   log: Logger,
   opened: Opened,
 ): Promise<RunningServer> {
-  const { data, plain, limits } = options;
+  const { data, limits } = options;
   makeDirectory(data);
   const lock = lockDirectory(data);
   opened.onClose(() => lock.release());
-  const certificate = plain ? null : await serverCertificate(join(data, 'tls'), options.names(), outside);
+  const site = await Site.open(options, outside, log);
+  const { origins } = site;
   const db = openDatabase(data);
   opened.onClose(() => db.close());
 
@@ -184,10 +177,7 @@ async function run(
   const letIn = new LetIn(stations, outside);
   const quarantine = new Quarantine(db, now);
 
-  const scheme = plain ? 'http' : 'https';
-  const origins: Origins = { scheme, names: new Set([...options.names(), options.canonical]) };
-  const site = { address: '' }; // known once the port is
-  const trust = certificate && trustOf(certificate, stations, site);
+  const trust = site.trust(() => stations.codeAlive());
   const app = createApp({
     hub,
     health,
@@ -205,12 +195,13 @@ async function run(
     log,
     limits,
     trust,
+    site,
     now,
     pages: options.pages,
   });
   const crowd = new Crowd(limits, now, log);
   const door = doorOf(
-    certificate,
+    site,
     trust,
     getRequestListener(app.fetch),
     entrance({ hub, health, stations, origins, crowd, log }),
@@ -218,32 +209,46 @@ async function run(
   );
   const port = await listen(door, options);
   opened.onClose(() => door.close());
-  site.address = `${scheme}://${bracketed(options.canonical)}:${port}`;
+  site.begin(port, memoryOf(db, health), shop.timeZone, (certificate) => door.renew(certificate));
+  opened.onClose(() => site.close());
   const operator = await listenToOperator(data, {
     ...stationCommands({ stations, corner, health, log }),
     ...keepingCommands(keeper),
+    ...authorityCommands(site),
   });
   opened.onClose(() => operator.close());
-  const renewal = setInterval(() => void renew(options, outside, log, door), RENEWAL_CHECK_MS);
-  opened.onClose(() => clearInterval(renewal));
 
   keeper.start();
 
   log.info({ address: site.address, boot, data }, 'listening');
   return {
     port,
-    address: site.address,
+    get address() {
+      return site.address;
+    },
     shop,
     stations,
     letIn,
     db,
     health,
     keeper,
-    fingerprint: certificate?.fingerprint ?? null,
-    uncovered: certificate?.uncovered ?? [],
+    get fingerprint() {
+      return site.certificate?.fingerprint ?? null;
+    },
+    notices: () => site.notices(),
+    look: () => site.look(),
     stop: once(() => stop(hub, opened, log)),
   };
 }
+
+const memoryOf = (db: Db, health: Health): Memory => ({
+  get: (key) => remembered(db, key),
+  set: (key, value) =>
+    health.attempt(
+      () => remember(db, key, value),
+      () => undefined,
+    ),
+});
 
 /** Says at the console what stations are told of the disk. */
 function watchDisk(db: Db, { data, lowSpaceMb, say }: ServerOptions, log: Logger): Health {
@@ -268,28 +273,15 @@ const lowSpaceText = (freeMb: number, data: string): string =>
   `WARNING: only ${freeMb} MB are free on the disk of ${data}. Free some space before it is full.`;
 
 const doorOf = (
-  certificate: ServerCertificate | null,
+  { tls }: Site,
   trust: Trust | null,
   listener: RequestListener,
   upgrade: Upgrade,
   watch: Watch,
 ): Door =>
-  certificate && trust
-    ? secureDoor(certificate, listener, upgrade, getRequestListener(plainPages(trust).fetch), watch)
+  tls && trust
+    ? secureDoor(tls, listener, upgrade, getRequestListener(plainPages(trust).fetch), watch)
     : plainDoor(listener, upgrade, watch);
-
-const trustOf = (
-  certificate: ServerCertificate,
-  stations: Stations,
-  site: { readonly address: string },
-): Trust => ({
-  certificate: certificate.authority,
-  fingerprint: certificate.fingerprint,
-  get address() {
-    return site.address;
-  },
-  isOpen: () => stations.codeAlive(),
-});
 
 function listen({ server }: Door, { port, host }: ServerOptions): Promise<number> {
   return new Promise((resolve, reject) => {
@@ -299,21 +291,6 @@ function listen({ server }: Door, { port, host }: ServerOptions): Promise<number
       resolve((server.address() as AddressInfo).port);
     });
   });
-}
-
-/** A server that runs for months outlives its certificate, and a router gives it new addresses. */
-async function renew(
-  { data, names, plain }: ServerOptions,
-  outside: Outside,
-  log: Logger,
-  door: Door,
-): Promise<void> {
-  if (plain) return;
-  try {
-    door.renew(await serverCertificate(join(data, 'tls'), names(), outside));
-  } catch (error) {
-    log.error({ err: error }, 'the certificate could not be renewed');
-  }
 }
 
 /** Milliseconds that stations get to answer a close before their sockets are ended. */
@@ -327,8 +304,6 @@ async function stop(hub: Hub, opened: Opened, log: Logger): Promise<readonly str
   log.info({ unsaved }, 'stopped');
   return unsaved;
 }
-
-const bracketed = (name: string): string => (name.includes(':') ? `[${name}]` : name);
 
 const once = <T>(work: () => Promise<T>): (() => Promise<T>) => {
   let result: Promise<T> | undefined;

@@ -1,13 +1,24 @@
 /** The page that hands out the shop's certificate authority, open only while a station is being enrolled. */
+import { readFileSync } from 'node:fs';
 import type { Hono } from 'hono';
-import { html } from 'hono/html';
 import type { Env } from './env.ts';
+import { trustPage } from './trust-page.ts';
+import { PLATFORMS } from './trust-steps.ts';
+import { TRUST_STYLE } from './trust-style.ts';
 
-export interface Trust {
+export interface Offered {
   /** The authority's certificate, DER. */
-  readonly certificate: Uint8Array;
+  readonly authority: Uint8Array;
   /** SHA-256 of it, upper-case hexadecimal pairs with colons. */
   readonly fingerprint: string;
+}
+
+export interface Trust {
+  readonly certificates: {
+    readonly now: Offered;
+    /** One that is going to follow. */
+    readonly next: Offered | null;
+  };
   /** Where the stations go afterwards. */
   readonly address: string;
   /** Whether a pairing code is alive. */
@@ -15,48 +26,39 @@ export interface Trust {
 }
 
 const CLOSED = 'This page is open while a pairing code is waiting to be used. Ask the desk for a code.\n';
+const NO_NEXT = 'No other authority is going to follow.\n';
+const PICTURES = new URL('../docs/pictures/', import.meta.url);
+const NAMES = ['trust-compare', ...PLATFORMS.map(({ id }) => `trust-${id}`)];
 
 export function trustRoutes<E extends Env>(app: Hono<E>, trust: Trust): void {
-  app.get('/trust', (c) => (trust.isOpen() ? c.html(page(trust)) : c.text(CLOSED, 403)));
-  app.get('/trust/ca.crt', (c) => {
+  const pictures = new Map(
+    NAMES.map((name) => [`${name}.svg`, readFileSync(new URL(`${name}.svg`, PICTURES), 'utf8')]),
+  );
+  const certificate = (der: Uint8Array, name: string) =>
+    new Response(new Uint8Array(der), {
+      headers: {
+        'Content-Type': 'application/x-x509-ca-cert',
+        'Content-Disposition': `attachment; filename="${name}"`,
+      },
+    });
+  app.use('/trust/*', async (c, next) => {
+    await next();
+    c.header('Cache-Control', 'no-store');
+  });
+  app.get('/trust', (c) =>
+    trust.isOpen() ? c.html(trustPage(trust, c.req.header('user-agent') ?? '')) : c.text(CLOSED, 403),
+  );
+  app.get('/trust/ca.crt', (c) =>
+    trust.isOpen() ? certificate(trust.certificates.now.authority, 'fibula-ca.crt') : c.text(CLOSED, 403),
+  );
+  app.get('/trust/next-ca.crt', (c) => {
     if (!trust.isOpen()) return c.text(CLOSED, 403);
-    c.header('Content-Disposition', 'attachment; filename="fibula-ca.crt"');
-    return c.body(new Uint8Array(trust.certificate), 200, { 'Content-Type': 'application/x-x509-ca-cert' });
+    const { next } = trust.certificates;
+    return next ? certificate(next.authority, 'fibula-next-ca.crt') : c.text(NO_NEXT, 404);
+  });
+  app.get('/trust/style.css', (c) => c.body(TRUST_STYLE, 200, { 'Content-Type': 'text/css; charset=utf-8' }));
+  app.get('/trust/pictures/:name', (c) => {
+    const picture = pictures.get(c.req.param('name'));
+    return picture === undefined ? c.notFound() : c.body(picture, 200, { 'Content-Type': 'image/svg+xml' });
   });
 }
-
-const page = ({ fingerprint, address }: Trust) =>
-  html`<!doctype html>
-    <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <title>Trust this workshop’s server</title>
-      </head>
-      <body>
-        <main>
-          <h1>Trust this workshop’s server</h1>
-          <p>
-            Stations speak to the server over an encrypted connection. So that this device knows the server,
-            it needs the workshop’s own certificate authority, once. The authority can vouch for this
-            workshop’s server only.
-          </p>
-          <ol>
-            <li><a href="/trust/ca.crt">Load the certificate</a>.</li>
-            <li>
-              Compare its SHA-256 fingerprint with the one on the server’s console or on paper. If they
-              differ, stop.
-              <p><code>${fingerprint}</code></p>
-            </li>
-            <li>
-              Install it as a trusted authority. iPad and iPhone: Settings, “Profile Downloaded”, then
-              General, About, Certificate Trust Settings. Android: Settings, Security, Install a certificate,
-              CA certificate. Windows: open the file, install it under “Trusted Root Certification
-              Authorities”. macOS: open it in Keychain Access and set it to “Always Trust”. Linux: the
-              browser’s own settings, Certificates, Authorities.
-            </li>
-            <li>Open <a href="${address}">${address}</a> and enter the pairing code.</li>
-          </ol>
-        </main>
-      </body>
-    </html>`;

@@ -1,6 +1,7 @@
 /** A server inside the test's process, on a real port with a real database file. */
 import { randomBytes, randomInt } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -9,6 +10,7 @@ import type { StationRole } from '../../../core/index.ts';
 import { Station } from '../../../demo/station.ts';
 import { STANDARD_LIMITS } from '../../../server/limit-table.ts';
 import { startServer } from '../../../server/server.ts';
+import { operatorPath } from '../../../server/setup/operator-path.mjs';
 import type { RunningServer, ServerOptions } from '../../../server/server.ts';
 
 /** One line of the server's log. */
@@ -24,6 +26,8 @@ export interface Running {
   /** Called for each line of the log as it is written. */
   readonly heard: { onLog(line: LogLine): void };
   station(roles: readonly StationRole[]): Promise<Station>;
+  /** What `npm run authority` does: the server's own answer to the operator. */
+  authority(step: 'prepare' | 'switch' | 'renew'): Promise<Record<string, unknown>>;
   /** Rows of the database file as another process would read them. */
   query(sql: string, ...values: readonly unknown[]): Record<string, unknown>[];
   /** Stops the server and keeps its data. */
@@ -48,8 +52,9 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
       host: '127.0.0.1',
       data,
       plain: true,
-      canonical: '127.0.0.1',
+      canonical: () => '127.0.0.1',
       names: () => ['127.0.0.1', 'localhost'],
+      mdns: null,
       pages: join(data, 'no-pages'),
       shop: {},
       firstShop: { name: 'Test shop', timeZone: 'Europe/Vienna' },
@@ -68,6 +73,7 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
     heard,
     station: (roles) =>
       Station.pair(server.address, server.stations.createCode(roles)!.code, roles.join(' and ')),
+    authority: (step) => askOperator(data, { do: 'authority', step }),
     query: (sql, ...values) => {
       const db = new Database(join(data, 'fibula.db'), { readonly: true });
       try {
@@ -82,6 +88,17 @@ export async function run(options: Partial<ServerOptions> = {}): Promise<Running
       rmSync(data, { recursive: true, force: true });
     },
   };
+}
+
+/** One line to the operator's socket, and the answer. */
+function askOperator(data: string, command: object): Promise<Record<string, unknown>> {
+  return new Promise((resolve, reject) => {
+    let text = '';
+    const socket = connect(operatorPath(data), () => socket.write(`${JSON.stringify(command)}\n`));
+    socket.on('data', (part) => (text += String(part)));
+    socket.on('error', reject);
+    socket.on('close', () => resolve(JSON.parse(text) as Record<string, unknown>));
+  });
 }
 
 export const newSession = (): string => randomBytes(16).toString('hex');
