@@ -1,13 +1,43 @@
 /** Builds the station pages. Everything a page needs is in the build: nothing is fetched from elsewhere. */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, sep } from 'node:path';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vite';
+import type { Plugin } from 'vite';
 
 const page = (path: string) => new URL(`stations/${path}`, import.meta.url).pathname;
+const WORKER = 'sw.js';
+
+/** What is asked for to get a file: a page goes by the name of its folder. */
+const addressOf = (file: string) => `/${file.split(sep).join('/')}`.replace(/\/index\.html$/, '') || '/';
+
+/** Tells the service worker the files of its build and their hashes, so that it takes all of them or none. */
+const listFiles = (): Plugin => ({
+  name: 'list-files-for-the-service-worker',
+  apply: 'build',
+  writeBundle({ dir }) {
+    const folder = dir!;
+    const files = readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
+      .filter((file) => file !== WORKER)
+      .sort();
+    const sha256 = (content: string | Buffer) => createHash('sha256').update(content).digest('hex');
+    const hashes = Object.fromEntries(
+      files.map((file) => [addressOf(file), sha256(readFileSync(join(folder, file)))]),
+    );
+    const code = readFileSync(join(folder, WORKER), 'utf8');
+    const version = sha256(JSON.stringify(hashes) + code).slice(0, 16);
+    const build = JSON.stringify({ version, files: hashes });
+    writeFileSync(join(folder, WORKER), `const FIBULA_BUILD=${build};\n${code}`);
+  },
+});
 
 export default defineConfig({
   root: page(''),
   base: '/',
-  plugins: [svelte()],
+  plugins: [svelte(), listFiles()],
   // Two copies of yjs would each think the other's documents foreign.
   resolve: { dedupe: ['yjs'] },
   build: {
@@ -24,6 +54,11 @@ export default defineConfig({
         bench: page('bench/index.html'),
         desk: page('desk/index.html'),
         wall: page('wall/index.html'),
+        sw: page('kit/sw/worker.ts'),
+      },
+      output: {
+        // Its address is its identity: it must not change from build to build.
+        entryFileNames: ({ name }) => (name === 'sw' ? WORKER : 'assets/[name]-[hash].js'),
       },
     },
   },

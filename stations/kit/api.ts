@@ -1,5 +1,13 @@
 /** The server's HTTP answers, as the stations use them (`docs/protocol.md`). */
 import type { StationRole } from '../../core/index.ts';
+import { shopClock } from './clock.ts';
+
+/** A session's room of today. `known: false`: a restore has lost the session; `erased`: so are its personal texts. */
+export interface RoomAnswer {
+  readonly room: string;
+  readonly known: boolean;
+  readonly erased: boolean;
+}
 
 export interface Me {
   /** Appears in facts as `by.station`; survives re-pairing. */
@@ -10,7 +18,7 @@ export interface Me {
   readonly roles: readonly StationRole[];
   /** Names the boards of this run of the server. */
   readonly boot: string | number;
-  /** Of sessions that are not there yet. */
+  /** Of sessions that are not there yet; a restore from a backup raises it. */
   readonly generation: number;
   readonly protocol: number;
   readonly plain: boolean;
@@ -40,6 +48,9 @@ export interface ApiError {
 export type Answer<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: ApiError };
 
+/** A server that is switched off refuses nobody: a browser alone would wait for minutes. */
+const PATIENCE_MS = 15_000;
+
 async function ask<T>(method: string, path: string, body?: unknown): Promise<Answer<T>> {
   let response: Response;
   try {
@@ -48,10 +59,12 @@ async function ask<T>(method: string, path: string, body?: unknown): Promise<Ans
       credentials: 'same-origin',
       headers: body === undefined ? {} : { 'content-type': 'application/json' },
       body: body === undefined ? null : JSON.stringify(body),
+      signal: AbortSignal.timeout(PATIENCE_MS),
     });
   } catch {
     return { ok: false, error: { status: 0, code: 'unreachable', text: '' } };
   }
+  shopClock.note(response.headers.get('date'));
   const json: unknown = await response.json().catch(() => null);
   if (response.ok) return { ok: true, value: json as T };
   const error = (json as { error?: { code?: string; text?: string } } | null)?.error;
@@ -66,9 +79,9 @@ export const api = {
   pair: (request: { code: string; name?: string; device?: string }) => ask<Me>('POST', '/api/pair', request),
   newCode: (roles: readonly StationRole[]) => ask<PairingCode>('POST', '/api/codes', { roles }),
   findPeople: (q: string) => ask<{ people: Person[] }>('GET', `/api/people?q=${encodeURIComponent(q)}`),
+  protocol: () => ask<{ protocol: number }>('GET', '/healthz'),
   person: (ref: string) => ask<Person>('GET', `/api/people/${encodeURIComponent(ref)}`),
   putPerson: (ref: string, person: { name: string; contact?: string; language?: string }) =>
     ask<Person>('PUT', `/api/people/${encodeURIComponent(ref)}`, person),
-  room: (session: string) =>
-    ask<{ room: string }>('GET', `/api/sessions/${encodeURIComponent(session)}/room`),
+  room: (session: string) => ask<RoomAnswer>('GET', `/api/sessions/${encodeURIComponent(session)}/room`),
 };

@@ -38,6 +38,9 @@ export interface LinkOptions {
   readonly url: string;
 }
 
+/** How long a server gets for its first answer until it counts as away. */
+const PATIENCE_MS = 4_000;
+
 export const syncUrl = (at: { protocol: string; host: string }): string =>
   `${at.protocol === 'https:' ? 'wss' : 'ws'}://${at.host}/sync`;
 
@@ -48,6 +51,8 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
   readonly #station: number;
   readonly #durable = new Map<number, number>();
   #everSynced = false;
+  #down = false;
+  #patience: ReturnType<typeof setTimeout> | undefined;
 
   constructor({ room, station, url }: LinkOptions) {
     super();
@@ -71,12 +76,14 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
     this.#handle(MESSAGE.status, (decoder) => this.emit('server', [readStatus(readVarString(decoder))]));
     provider.on('status', () => this.emit('status', []));
     provider.on('sync', (is: boolean) => {
+      if (is) this.#down = false;
       if (is && !this.#everSynced) {
         this.#everSynced = true;
         this.emit('synced', []);
       }
       this.emit('status', []);
     });
+    provider.on('connection-close', () => this.#isDown());
     provider.on('closed', ({ code, reason }) => this.emit('closed', [code, reason]));
     provider.awareness.on('change', () => this.emit('presence', []));
     this.doc.on('update', () => this.emit('change', []));
@@ -84,6 +91,9 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
 
   connect(): void {
     this.#provider.connect();
+    // A server that is switched off refuses nobody: the browser would wait for minutes.
+    clearTimeout(this.#patience);
+    this.#patience = setTimeout(() => this.#provider.synced || this.#isDown(), PATIENCE_MS);
   }
 
   get connected(): boolean {
@@ -93,6 +103,11 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
   /** Whether the server's content has ever arrived in this document. */
   get everSynced(): boolean {
     return this.#everSynced;
+  }
+
+  /** The last try to reach the server failed, or its connection ended. */
+  get down(): boolean {
+    return this.#down;
   }
 
   /** Is the item with this client and clock on the server's disk? */
@@ -119,10 +134,16 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
   }
 
   override destroy(): void {
+    clearTimeout(this.#patience);
     this.#provider.destroy();
     this.#provider.awareness.destroy();
     this.doc.destroy();
     super.destroy();
+  }
+
+  #isDown(): void {
+    this.#down = true;
+    this.emit('status', []);
   }
 
   #ownClientId(): void {

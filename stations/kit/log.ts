@@ -1,19 +1,32 @@
 /** A session's shared list: its facts, and where each of them lives in Yjs terms. */
 import * as Y from 'yjs';
-import { parseLenient } from '../../core/index.ts';
+import { isKind, parseLenient } from '../../core/index.ts';
 import type { Fact } from '../../core/index.ts';
 
 const LIST = 'facts';
 
-/** Everything that can be read as a fact, in the list's order. */
-export const factsIn = (doc: Y.Doc): Fact[] =>
-  doc
-    .getArray<unknown>(LIST)
-    .toArray()
-    .flatMap((value) => {
-      const parsed = parseLenient(value);
-      return parsed.ok ? [parsed.fact as Fact] : [];
-    });
+/**
+ * A fact of a newer version than this page knows is kept like one of an unknown kind: shown by its name, and
+ * nothing follows from it here.
+ */
+function unread(value: unknown): Fact[] {
+  const { kind, v } = (value ?? {}) as { kind?: unknown; v?: unknown };
+  if (!isKind(kind) || typeof v !== 'number') return [];
+  const parsed = parseLenient({ ...(value as object), kind: `${kind} (version ${v})` });
+  return parsed.ok ? [parsed.fact as Fact] : [];
+}
+
+/** What can be read as facts of values that stand in a list, in their order. */
+export const readFacts = (values: readonly unknown[]): Fact[] =>
+  values.flatMap((value) => {
+    const parsed = parseLenient(value);
+    return parsed.ok ? [parsed.fact as Fact] : unread(value);
+  });
+
+/** The list's values as they stand there. */
+export const valuesIn = (doc: Y.Doc): unknown[] => doc.getArray<unknown>(LIST).toArray();
+
+export const factsIn = (doc: Y.Doc): Fact[] => readFacts(valuesIn(doc));
 
 export const append = (doc: Y.Doc, facts: readonly Fact[]): void => doc.getArray<Fact>(LIST).push([...facts]);
 

@@ -14,6 +14,10 @@ export class SessionPool {
     return session;
   }
 
+  get all(): readonly Session[] {
+    return [...this.#open.values()];
+  }
+
   /** Says that a session is shown; call what it returns when it no longer is. */
   keep(id: string): () => void {
     this.#shown.set(id, (this.#shown.get(id) ?? 0) + 1);
@@ -25,8 +29,13 @@ export class SessionPool {
 
   /** Closes a session that nobody looks at and that has nothing to send. */
   tidy(id: string): void {
+    if ((this.#open.get(id)?.waiting ?? 0) === 0) this.putDown(id);
+  }
+
+  /** Closes a session that nobody looks at; what it has to send stays on the device. */
+  putDown(id: string): void {
     const session = this.#open.get(id);
-    if (!session || session.waiting > 0 || (this.#shown.get(id) ?? 0) > 0) return;
+    if (!session || (this.#shown.get(id) ?? 0) > 0) return;
     this.#open.delete(id);
     this.#shown.delete(id);
     session.close();

@@ -1,21 +1,20 @@
 /**
- * One fit session as a station sees it: the shared list of facts, this device's unsaved entries, and the plan that
- * follows from both.
+ * One fit session as a station sees it: its facts, the plan that follows from them, and what a person adds. How the
+ * facts are kept and sent is the copy's affair.
  */
 import { createSubscriber } from 'svelte/reactivity';
-import { admit, basisFor, CLOSE, plan } from '../../core/index.ts';
+import { admit, basisFor, plan, withoutPersonal } from '../../core/index.ts';
 import type { Author, Fact, Kind, Payload, Plan, Refusal, Role } from '../../core/index.ts';
 import { api } from './api.ts';
 import type { Me } from './api.ts';
 import { isoNow, newFactId } from './chance.ts';
+import { SessionCopy } from './copy.ts';
+import type { CopyState } from './copy.ts';
 import { undoable } from './entries.ts';
-import { Link } from './link.ts';
-import { append, factsIn, spotsIn } from './log.ts';
-import type { Spot } from './log.ts';
-import type { Refused } from './link.ts';
-import type { Outbox } from './outbox.ts';
-import { OwnEntries } from './own.ts';
-import type { RefusedEntry } from './own.ts';
+import type { LastKnown } from './store/known.ts';
+import type { Outbox } from './store/outbox.ts';
+import type { RefusedEntry } from './store/own.ts';
+import { tab } from './words/trouble.ts';
 
 /** What a person adds: kind and payload; the envelope is filled in here. */
 export type FactDraft = { [K in Kind]: { readonly kind: K } & Payload<K> }[Kind];
@@ -29,40 +28,30 @@ export interface Presence {
   readonly initials?: string;
   readonly doing?: { readonly side?: string; readonly act?: string };
 }
-/** `gone`: no such session; `unpaired`, `forbidden` and `outdated` as the server closed the socket. */
-export type LinkState =
-  'connecting' | 'connected' | 'offline' | 'gone' | 'unpaired' | 'forbidden' | 'outdated';
 
 export interface SessionDeps {
   readonly me: Me;
   readonly role: Exclude<Role, 'server'>;
   readonly outbox: Outbox;
+  readonly known: LastKnown;
   readonly url: string;
   readonly initials?: () => string | undefined;
+  /** Whether this tab owns the device's entries; another one only shows. */
+  mayWrite(): boolean;
+  /** Entries were refused, or a person has dealt with one. */
+  onRefused?(): void;
   /** The last entry that was on its way has been saved. */
-  readonly onSettled?: () => void;
+  onSettled?(): void;
+  onEnd?(state: 'unpaired' | 'outdated'): void;
 }
-
-const ENDS: Readonly<Record<number, LinkState>> = {
-  [CLOSE.unpaired]: 'unpaired',
-  [CLOSE.version]: 'outdated',
-  [CLOSE.gone]: 'gone',
-};
 
 export class Session {
   readonly id: string;
   readonly #deps: SessionDeps;
-  #generation: number;
-  #link: Link;
-  readonly #own: OwnEntries;
-  /** What was known before a new document was begun; shown until the server's content has come. */
-  #held: readonly Fact[] = [];
-  #end: LinkState | null = null;
+  readonly #copy: SessionCopy;
   #facts: readonly Fact[] | null = null;
   #plan: Plan | null = null;
-  #spots: ReadonlyMap<string, Spot> | null = null;
   #presence: Record<string, unknown>;
-  #closed = false;
 
   readonly #tell = new Set<() => void>();
   readonly #subscribe = createSubscriber((update) => {
@@ -73,11 +62,23 @@ export class Session {
   constructor(id: string, generation: number, deps: SessionDeps) {
     this.id = id;
     this.#deps = deps;
-    this.#generation = generation;
     this.#presence = { device: deps.me.device, name: deps.me.name, role: deps.role };
-    this.#own = new OwnEntries(id, deps.outbox, () => this.#changed());
-    this.#link = this.#begin();
-    void this.#recall();
+    this.#copy = new SessionCopy({
+      id,
+      generation,
+      station: deps.me.number,
+      url: deps.url,
+      outbox: deps.outbox,
+      known: deps.known,
+      presence: this.#presence,
+      askRoom: () => api.room(id),
+      onFacts: () => this.#changed(),
+      onState: () => this.#notify(),
+      onRefused: () => deps.onRefused?.(),
+      onSettled: () => deps.onSettled?.(),
+      onEnd: (state) => deps.onEnd?.(state),
+    });
+    void this.recall();
   }
 
   /** The shop's, in which times are shown. */
@@ -87,7 +88,7 @@ export class Session {
 
   get facts(): readonly Fact[] {
     this.#subscribe();
-    return (this.#facts ??= this.#gather());
+    return (this.#facts ??= this.#copy.facts());
   }
 
   get plan(): Plan {
@@ -95,44 +96,35 @@ export class Session {
     return (this.#plan ??= plan(facts));
   }
 
-  /** False until the session's beginning has arrived (or was made here). */
+  /** False until the session's beginning has arrived, was made here, or is known from before. */
   get ready(): boolean {
     return this.facts.some((fact) => fact.kind === 'session.opened');
   }
 
-  get state(): LinkState {
+  get state(): CopyState {
     this.#subscribe();
-    if (this.#end) return this.#end;
-    if (this.#link.connected) return 'connected';
-    return this.#link.everSynced ? 'offline' : 'connecting';
+    return this.#copy.state;
   }
 
   /** Saved: on the server's disk. Waiting: on this device, or on its way. */
   stateOf(id: string): 'saved' | 'waiting' {
     this.#subscribe();
-    if (this.#own.pending.some((fact) => fact.id === id)) return 'waiting';
-    return this.#places().get(id)?.durable === false ? 'waiting' : 'saved';
+    return this.#copy.stateOf(id);
   }
 
   get waiting(): number {
     this.#subscribe();
-    return this.#own.unsaved.length;
-  }
-
-  /** This device's own store has failed: entries live only in this page until they are saved. */
-  get storeFailed(): boolean {
-    this.#subscribe();
-    return this.#own.storeFailed;
+    return this.#copy.own.unsaved.length;
   }
 
   get refused(): readonly RefusedEntry[] {
     this.#subscribe();
-    return this.#own.refused;
+    return this.#copy.refused;
   }
 
   get others(): readonly Presence[] {
     this.#subscribe();
-    return this.#link.others.filter((state) => typeof state['name'] === 'string') as unknown as Presence[];
+    return this.#copy.others.filter((state) => typeof state['name'] === 'string') as unknown as Presence[];
   }
 
   /** What undo would strike; null when another entry came after it. */
@@ -146,16 +138,14 @@ export class Session {
     const known = [...this.facts];
     const made: Fact[] = [];
     for (const draft of drafts) {
+      if (!this.#deps.mayWrite()) return { ok: false, refusal: SHOWS_ONLY, draft };
       const fact = { ...draft, ...this.#envelope(draft, known) } as Fact;
       const verdict = admit(new Map(known.map((f) => [f.id, f])), fact, this.#writer);
       if (!verdict.ok) return { ok: false, refusal: verdict.refusal, draft };
       made.push(verdict.fact);
       known.push(verdict.fact);
     }
-    const toDocument = this.#link.everSynced || this.#isNew(made);
-    this.#own.keep(made, !toDocument);
-    if (toDocument) this.#append(made);
-    this.#changed();
+    this.#copy.add(made);
     return { ok: true, facts: made };
   }
 
@@ -168,22 +158,50 @@ export class Session {
     return last ? this.strike(last.id, 'undo') : null;
   }
 
-  /** A person has dealt with a refused entry: it is forgotten here. */
-  dismiss(id: string): void {
-    this.#own.dismiss(id);
+  /** A person lets a refused entry go: it is forgotten here. */
+  async letGo(id: string): Promise<void> {
+    const gone = this.#copy.own.dismiss(id);
     this.#changed();
+    await gone;
+    this.#deps.onRefused?.();
+  }
+
+  /**
+   * Offers a refused entry once more, as this station writes now: it may have been paired anew, or have other work.
+   * Null when it is on its way; else why it still cannot be taken.
+   */
+  tryAgain(id: string): Refusal | null {
+    const entry = this.refused.find(({ fact }) => fact.id === id);
+    if (!entry) return null;
+    if (!this.#deps.mayWrite()) return SHOWS_ONLY;
+    const { fact, refusal } = entry;
+    const again = {
+      ...(refusal.code === 'erased' ? withoutPersonal([fact])[0] : fact),
+      ...(refusal.code === 'id-taken' ? { id: newFactId() } : {}),
+      by: { ...fact.by, station: this.#deps.me.device },
+    } as Fact;
+    const verdict = admit(new Map(this.facts.map((f) => [f.id, f])), again, this.#writer);
+    if (!verdict.ok) return verdict.refusal;
+    if (again.id !== id) void this.letGo(id);
+    this.#copy.tryAgain(verdict.fact);
+    this.#deps.onRefused?.();
+    return null;
   }
 
   /** Tells the others what is being done here; null for nothing in particular. */
   doing(what: Presence['doing'] | null): void {
     const { doing: _was, ...rest } = this.#presence;
     this.#presence = what ? { ...rest, doing: what } : rest;
-    this.#link.setPresence(this.#presence);
+    this.#copy.setPresence(this.#presence);
+  }
+
+  /** Reads what earlier pages have left on this device, and sends what is due from this tab. */
+  async recall(): Promise<void> {
+    await this.#copy.recall(this.#deps.mayWrite());
   }
 
   close(): void {
-    this.#closed = true;
-    this.#link.destroy();
+    this.#copy.close();
   }
 
   get #writer() {
@@ -202,124 +220,9 @@ export class Session {
     return { id: newFactId(), at: isoNow(), by, ...(basis.length > 0 ? { basis } : {}) };
   }
 
-  /** A session that this device opens itself has nothing to wait for. */
-  #isNew(made: readonly Fact[]): boolean {
-    return (
-      made[0]?.kind === 'session.opened' ||
-      this.#gather().some((f) => f.kind === 'session.opened' && this.#own.has(f.id))
-    );
-  }
-
-  #begin(): Link {
-    const { me, url } = this.#deps;
-    const link = new Link({ room: `session/${this.id}/${this.#generation}`, station: me.number, url });
-    link.on('change', () => this.#changed());
-    link.on('presence', () => this.#notify());
-    link.on('status', () => this.#notify());
-    link.on('durable', () => this.#acknowledge());
-    link.on('synced', () => this.#sendPending());
-    link.on('refused', (refused) => this.#onRefused(refused));
-    link.on('already', (ids) => this.#onAlready(ids));
-    link.on('closed', (code) => void this.#onClosed(code));
-    link.setPresence(this.#presence);
-    link.connect();
-    return link;
-  }
-
-  #gather(): readonly Fact[] {
-    const inDoc = factsIn(this.#link.doc);
-    const base = this.#link.everSynced || inDoc.length > 0 ? inDoc : this.#held;
-    const there = new Set(base.map((fact) => fact.id));
-    return [...base, ...this.#own.pending.filter((fact) => !there.has(fact.id))];
-  }
-
-  #places(): ReadonlyMap<string, Spot> {
-    return (this.#spots ??= spotsIn(this.#link.doc, (client, clock) => this.#link.isDurable(client, clock)));
-  }
-
-  #append(facts: readonly Fact[]): void {
-    this.#link.write((doc) => append(doc, facts));
-  }
-
-  #sendPending(): void {
-    const there = new Set(factsIn(this.#link.doc).map((fact) => fact.id));
-    const missing = this.#own.takePending().filter((fact) => !there.has(fact.id));
-    this.#held = [];
-    if (missing.length > 0) this.#append(missing);
-    this.#acknowledge();
-    this.#changed();
-  }
-
-  /** What an earlier page left over goes out as soon as it can; a session begun here need not be fetched first. */
-  async #recall(): Promise<void> {
-    await this.#own.recall();
-    if (this.#closed) return;
-    if (this.#link.everSynced || this.#own.pending.some((fact) => fact.kind === 'session.opened'))
-      this.#sendPending();
-  }
-
-  #acknowledge(): void {
-    this.#spots = null;
-    const places = this.#places();
-    const saved = this.#own.unsaved.filter((id) => places.get(id)?.durable);
-    this.#own.markSaved(saved);
-    this.#notify();
-    if (saved.length > 0 && this.waiting === 0) this.#deps.onSettled?.();
-  }
-
-  #onRefused(refused: Refused): void {
-    const { client, ...refusal } = refused;
-    const unsaved = this.#unsavedInDocument();
-    const places = this.#places();
-    const bad =
-      unsaved.find(({ id }) => id === refusal.fact) ??
-      unsaved.find(({ id }) => places.get(id)?.client === client);
-    if (bad) this.#own.refuse(bad, refusal);
-    this.#startAfresh(unsaved.filter((fact) => fact !== bad));
-  }
-
-  /** This document's copy will never be taken, so it would stand in the way of what comes after. */
-  #onAlready(ids: readonly string[]): void {
-    this.#own.markSaved(ids);
-    this.#startAfresh(this.#unsavedInDocument().filter((fact) => !ids.includes(fact.id)));
-  }
-
-  /** Own facts in the document that are not on the server's disk. */
-  #unsavedInDocument(): Fact[] {
-    const places = this.#places();
-    return factsIn(this.#link.doc).filter(({ id }) => this.#own.has(id) && places.get(id)?.durable === false);
-  }
-
-  /** A new document from the server's state; `again` is appended under a new client id after the first sync. */
-  #startAfresh(again: readonly Fact[]): void {
-    const seen = this.#gather();
-    const before = this.#link;
-    const left = new Set(this.#unsavedInDocument().map((fact) => fact.id));
-    this.#held = seen.filter((fact) => !left.has(fact.id));
-    this.#own.offerAgain(again);
-    this.#link = this.#begin();
-    before.destroy();
-    this.#changed();
-  }
-
-  async #onClosed(code: number): Promise<void> {
-    if (code === CLOSE.gone) {
-      const answer = await api.room(this.id);
-      const room = answer.ok ? /^session\/([^/]+)\/(\d+)$/.exec(answer.value.room) : null;
-      if (room && Number(room[2]) !== this.#generation && !this.#closed) {
-        this.#generation = Number(room[2]);
-        this.#startAfresh(this.#unsavedInDocument());
-        return;
-      }
-    }
-    this.#end = ENDS[code] ?? 'forbidden';
-    this.#notify();
-  }
-
   #changed(): void {
     this.#facts = null;
     this.#plan = null;
-    this.#spots = null;
     this.#notify();
   }
 
@@ -327,3 +230,6 @@ export class Session {
     for (const update of this.#tell) update();
   }
 }
+
+/** In the words of a refusal, so that every form shows it where it shows the others. */
+const SHOWS_ONLY: Refusal = { code: 'permission', fact: null, field: '', wants: tab.showsOnly };

@@ -1,37 +1,54 @@
 /** This browser as a station of the shop: who it is, the boards it reads, the sessions it has open. */
-import { ALL_WELL, CLOSE } from '../../core/index.ts';
+import { ALL_WELL, CLOSE, PROTOCOL } from '../../core/index.ts';
 import type { ServerStatus, StationRole } from '../../core/index.ts';
 import { api } from './api.ts';
 import type { Me } from './api.ts';
+import { Backlog } from './backlog.ts';
 import { openJobBoard, openWallBoard } from './board.svelte.ts';
 import type { JobBoard, WallBoard } from './board.svelte.ts';
+import { shopClock } from './clock.ts';
 import { syncUrl } from './link.ts';
+import { forgetMe, keepMe, keptDevice, keptMe } from './me.ts';
 import { Names } from './names.ts';
-import { Outbox } from './outbox.ts';
 import { SessionPool } from './pool.ts';
 import { Session } from './session.ts';
+import { Keeping } from './keeping.svelte.ts';
+import { Version } from './version.svelte.ts';
 
-const DEVICE = 'fibula.device';
 const INITIALS = 'fibula.initials';
 const RETRY_MS = 2_000;
+/** How long the server gets to say who this is, until what was last known is taken. */
+const PATIENCE_MS = 2_500;
 
 export type StationState = 'asking' | 'unpaired' | 'paired' | 'unreachable';
 
 export class Station {
   readonly role: StationRole | null;
+  /** The device's store: its health, and whether this tab owns it. */
+  readonly keeping: Keeping;
+  readonly version: Version;
   #me = $state.raw<Me | null>(null);
   #state = $state<StationState>('asking');
   #jobs = $state.raw<JobBoard | null>(null);
   #wall = $state.raw<WallBoard | null>(null);
   #server = $state.raw<ServerStatus>(ALL_WELL);
   #initials = $state(localStorage.getItem(INITIALS) ?? '');
+  /** The server itself has said who this is, since this page was loaded. */
+  #sure = false;
   readonly #names = new Names();
   readonly #sessions = new SessionPool();
-  readonly #outbox = new Outbox();
+  readonly #backlog = new Backlog({
+    open: (id) => void this.session(id),
+    putDown: (id) => this.#sessions.putDown(id),
+  });
   #retry: ReturnType<typeof setTimeout> | undefined;
+  #patience: ReturnType<typeof setTimeout> | undefined;
 
   constructor(role: StationRole | null) {
     this.role = role;
+    this.keeping = new Keeping(role !== null && role !== 'wall', () => this.#onOwner());
+    this.version = new Version(() => this.keeping.isKept());
+    this.#patience = setTimeout(() => this.#enterAsKnown(), PATIENCE_MS);
     void this.load();
   }
 
@@ -73,26 +90,28 @@ export class Station {
   async load(): Promise<void> {
     clearTimeout(this.#retry);
     const answer = await api.me();
-    if (answer.ok) return this.#enter(answer.value);
+    if (answer.ok) return this.#enter(answer.value, true);
     if (answer.error.status === 401 || answer.error.status === 403) {
+      forgetMe();
+      void this.keeping.known.forget();
       this.#leave('unpaired');
       return;
     }
-    if (!this.#me) this.#state = 'unreachable';
+    this.#enterAsKnown();
     this.#retry = setTimeout(() => void this.load(), RETRY_MS);
   }
 
   /** The server's sentence when the code is not taken; null when it was. */
   async pair(code: string, name: string): Promise<{ status: number; text: string } | null> {
-    const device = localStorage.getItem(DEVICE);
+    const device = keptDevice();
     const answer = await api.pair({ code, ...(name ? { name } : {}), ...(device ? { device } : {}) });
     if (!answer.ok) return answer.error;
-    this.#enter(answer.value);
+    this.#enter(answer.value, true);
     return null;
   }
 
   /** A session by id; the same object for as long as it is open. */
-  session(id: string, generation = this.#me?.generation ?? 1): Session {
+  session(id: string, generation = this.#generationOf(id)): Session {
     const { role } = this;
     const me = this.#me;
     if (!me || role === null || role === 'wall') throw new Error('no session without a role that has one');
@@ -102,10 +121,17 @@ export class Station {
         new Session(id, generation, {
           me,
           role,
-          outbox: this.#outbox,
+          outbox: this.keeping.outbox,
+          known: this.keeping.known,
           url: syncUrl(location),
           initials: () => this.#initials || undefined,
-          onSettled: () => this.#sessions.tidy(id),
+          mayWrite: () => this.keeping.owns,
+          onRefused: () => void this.keeping.countRefused(),
+          onSettled: () => {
+            this.#sessions.tidy(id);
+            this.#backlog.settled(id);
+          },
+          onEnd: (state) => this.#onEnd(state),
         }),
     );
   }
@@ -113,6 +139,11 @@ export class Station {
   /** For an effect: keeps a session open while it is shown. */
   keep(id: string): () => void {
     return this.#sessions.keep(id);
+  }
+
+  /** The ticket of a job on the board; undefined when it is not there. */
+  ticketOf(session: string): string | undefined {
+    return this.#jobs?.rows.find((row) => row.session === session)?.ticket;
   }
 
   /** The name behind a reference, once it is known. */
@@ -126,16 +157,40 @@ export class Station {
 
   close(): void {
     clearTimeout(this.#retry);
+    this.version.close();
+    this.keeping.close();
     this.#leave('asking');
   }
 
-  #enter(me: Me): void {
+  #generationOf(id: string): number {
+    return this.#jobs?.rows.find((row) => row.session === id)?.generation ?? this.#me?.generation ?? 1;
+  }
+
+  /** `sure`: by the server's word, and not from memory. */
+  #enter(me: Me, sure: boolean): void {
+    clearTimeout(this.#patience);
     const changed = this.#me?.boot !== me.boot || this.#me.device !== me.device;
     this.#me = me;
     this.#state = 'paired';
-    localStorage.setItem(DEVICE, me.device);
-    if (changed) this.#openBoards(me);
-    if (this.role && this.role !== 'wall' && me.roles.includes(this.role)) void this.#resume();
+    this.#sure ||= sure;
+    if (sure) {
+      keepMe(me);
+      if (me.protocol === PROTOCOL) this.version.agrees();
+      else void this.version.renew();
+    }
+    if (changed) {
+      this.#openBoards(me);
+      void this.version.look();
+    }
+    void this.#resume();
+  }
+
+  /** Without the server's word, this is who it last said we are. */
+  #enterAsKnown(): void {
+    if (this.#me) return;
+    const me = keptMe();
+    if (me) this.#enter(me, false);
+    else this.#state = 'unreachable';
   }
 
   #openBoards(me: Me): void {
@@ -146,8 +201,11 @@ export class Station {
     const options = {
       station: me.number,
       url: syncUrl(location),
+      known: this.keeping.known,
+      onReady: () => void this.#resume(),
       onGone: (code: number) => {
-        if (code === CLOSE.gone || code === CLOSE.unpaired) void this.load();
+        if (code === CLOSE.version) this.#onEnd('outdated');
+        else if (code === CLOSE.gone || code === CLOSE.unpaired) void this.load();
       },
       onServer: (status: ServerStatus) => (this.#server = status),
     };
@@ -155,23 +213,38 @@ export class Station {
     else if (this.role !== null && this.mayWork) this.#jobs = openJobBoard(me.boot, options);
   }
 
-  /** Sends what was left over when this page was last closed. */
+  #onEnd(state: 'unpaired' | 'outdated'): void {
+    if (state === 'outdated') void this.version.renew();
+    else void this.load();
+  }
+
+  /** This tab owns the store from now on: what an earlier one has left goes out from here. */
+  #onOwner(): void {
+    for (const session of this.#sessions.all) void session.recall();
+    void this.#resume();
+  }
+
+  /** Sends what was left over when this page was last closed, and what a restore may have lost. */
   async #resume(): Promise<void> {
-    try {
-      await this.#outbox.sweep(Date.now());
-      for (const id of await this.#outbox.waitingSessions()) this.session(id);
-    } catch {
-      // Each session says by itself when the device's store fails.
-    }
+    const works = this.role !== null && this.role !== 'wall' && this.mayWork;
+    if (!works || !this.#sure || !this.keeping.owns) return;
+    const nowMs = shopClock.nowMs();
+    if (nowMs !== null) await this.keeping.outbox.sweep(nowMs).catch(() => undefined);
+    const due = await this.keeping.due((id) => this.#generationOf(id));
+    if (this.#me) this.#backlog.add(due);
+    await this.keeping.countRefused();
   }
 
   #leave(state: StationState): void {
+    clearTimeout(this.#patience);
+    this.#backlog.stop();
     this.#jobs?.close();
     this.#wall?.close();
     this.#sessions.closeAll();
     this.#jobs = null;
     this.#wall = null;
     this.#me = null;
+    this.#sure = false;
     this.#state = state;
   }
 }

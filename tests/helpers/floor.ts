@@ -32,12 +32,23 @@ export async function pair(
   });
   context.setDefaultTimeout(LIMIT_MS);
   const page = await context.newPage();
+  await pairHere(page, url, role, code, options.name);
+  return page;
+}
+
+/** Makes the browser of this page a station. */
+export async function pairHere(
+  page: Page,
+  url: string,
+  role: Floor,
+  code: string,
+  name = `the ${role} station`,
+): Promise<void> {
   await page.goto(`${url}/${role}`);
   await page.getByLabel('Pairing code').fill(code);
-  await page.getByLabel('Name of this station').fill(options.name ?? `the ${role} station`);
+  await page.getByLabel('Name of this station').fill(name);
   await button(page, 'Pair this station').click();
   await page.getByLabel('Pairing code').waitFor({ state: 'detached' });
-  return page;
 }
 
 /** One of a few, by the words of the question and of the answer. */

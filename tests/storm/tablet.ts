@@ -8,9 +8,11 @@ import type { Fact } from '../../core/index.ts';
 import type { Random } from '../../demo/random.ts';
 import { Station } from '../../demo/station.ts';
 import { syncUrl } from '../../stations/kit/link.ts';
-import { Outbox } from '../../stations/kit/outbox.ts';
 import { Session } from '../../stations/kit/session.ts';
 import type { FactDraft } from '../../stations/kit/session.ts';
+import { DeviceStore } from '../../stations/kit/store/device.ts';
+import { LastKnown } from '../../stations/kit/store/known.ts';
+import { Outbox } from '../../stations/kit/store/outbox.ts';
 import type { Drafts, WritingRole } from './drafts.ts';
 import { inPage } from './page.ts';
 import type { Page } from './page.ts';
@@ -42,7 +44,7 @@ export class Tablet {
   readonly #page: Page;
   /** The device's disk: outlives the page. */
   readonly #disk = new IDBFactory();
-  #outbox: Outbox;
+  #device: DeviceStore;
   readonly #open = new Map<string, Session>();
 
   private constructor(station: Station, options: TabletOptions) {
@@ -53,7 +55,7 @@ export class Tablet {
     this.cookie = station.cookie;
     const { url: origin, witness } = options;
     this.#page = { origin, cookie: station.cookie, witness, sockets: new Set<WebSocket>() };
-    this.#outbox = this.#openStore();
+    this.#device = this.#openStore();
   }
 
   static async pair(options: TabletOptions): Promise<Tablet> {
@@ -110,7 +112,7 @@ export class Tablet {
     this.reloads += 1;
     const shown = [...this.#open.keys()];
     this.close();
-    this.#outbox = this.#openStore();
+    this.#device = this.#openStore();
     for (const session of shown) this.join(session);
   }
 
@@ -131,18 +133,19 @@ export class Tablet {
 
   /** What no honest station may meet: it was sent away, an entry was refused, its store failed. */
   complaints(): string[] {
-    return [...this.#open].flatMap(([id, session]) => [
-      ...(ENDED.includes(session.state) ? [`${this.name} was sent away from ${id}: ${session.state}`] : []),
-      ...session.refused.map(
-        ({ fact, refusal }) =>
-          `${this.name}: ${fact.kind} ${fact.id} was refused: ${JSON.stringify(refusal)}`,
-      ),
-      ...(session.storeFailed ? [`${this.name}: the device’s store failed`] : []),
-    ]);
+    return [...this.#open]
+      .flatMap(([id, session]) => [
+        ...(ENDED.includes(session.state) ? [`${this.name} was sent away from ${id}: ${session.state}`] : []),
+        ...session.refused.map(
+          ({ fact, refusal }) =>
+            `${this.name}: ${fact.kind} ${fact.id} was refused: ${JSON.stringify(refusal)}`,
+        ),
+      ])
+      .concat(this.#device.health === 'well' ? [] : [`${this.name}: the device’s store failed`]);
   }
 
-  #openStore(): Outbox {
-    return inPage(this.#page, () => new Outbox('fibula-outbox', this.#disk));
+  #openStore(): DeviceStore {
+    return inPage(this.#page, () => new DeviceStore(undefined, () => this.#disk));
   }
 
   #show(session: string): Session {
@@ -154,7 +157,9 @@ export class Tablet {
         new Session(session, 1, {
           me: { ...me, plain: true, shop: { name: '', timeZone: 'UTC' } },
           role: this.role,
-          outbox: this.#outbox,
+          outbox: new Outbox(this.#device),
+          known: new LastKnown(this.#device),
+          mayWrite: () => true,
           url: syncUrl({ protocol: 'http:', host }),
         }),
     );

@@ -1,0 +1,73 @@
+/** What a station's browser has kept on its device, read in the page. */
+import type { Page } from 'playwright';
+import type { Fact } from '../../core/index.ts';
+
+export interface KeptEntry {
+  readonly session: string;
+  readonly id: string;
+  readonly fact: Fact;
+  readonly state: 'waiting' | 'saved' | 'refused';
+  readonly order: number;
+  readonly generation?: number;
+  readonly savedMs?: number | null;
+}
+
+/** Own entries, in the order in which they were made. */
+export async function keptEntries(page: Page): Promise<KeptEntry[]> {
+  const entries = await page.evaluate(
+    () =>
+      new Promise<unknown[]>((resolve, reject) => {
+        const open = indexedDB.open('fibula-outbox');
+        open.onerror = () => reject(open.error);
+        open.onsuccess = () => {
+          const all = open.result.transaction('entries').objectStore('entries').getAll();
+          all.onerror = () => reject(all.error);
+          all.onsuccess = () => {
+            open.result.close();
+            resolve(all.result);
+          };
+        };
+      }),
+  );
+  return (entries as KeptEntry[]).sort((a, b) => a.order - b.order);
+}
+
+/** Resolves when the service worker has all pages of its build. */
+export const pagesKept = (page: Page) =>
+  page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+
+/** What is in the caches of this origin: for each cache its name and the paths. */
+export const caches = (page: Page) =>
+  page.evaluate(async () => {
+    const names = await globalThis.caches.keys();
+    return Promise.all(
+      names.map(async (name) => {
+        const requests = await (await globalThis.caches.open(name)).keys();
+        return { name, paths: requests.map(({ url }) => new URL(url).pathname) };
+      }),
+    );
+  });
+
+/** Puts values into the device's store as entries that wait, in the place of an earlier version of the page. */
+export const plant = (page: Page, session: string, facts: readonly { readonly id: string }[]) =>
+  page.evaluate(
+    ([id, values]) =>
+      new Promise<void>((resolve, reject) => {
+        const open = indexedDB.open('fibula-outbox');
+        open.onerror = () => reject(open.error);
+        open.onsuccess = () => {
+          const transaction = open.result.transaction('entries', 'readwrite');
+          values.forEach((fact, i) =>
+            transaction
+              .objectStore('entries')
+              .put({ session: id, id: fact.id, fact, state: 'waiting', order: i + 1 }),
+          );
+          transaction.onerror = () => reject(transaction.error);
+          transaction.oncomplete = () => {
+            open.result.close();
+            resolve();
+          };
+        };
+      }),
+    [session, facts] as const,
+  );
