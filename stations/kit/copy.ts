@@ -267,10 +267,12 @@ export class SessionCopy {
     this.#startAfresh(unsaved, held);
   }
 
-  /** Own facts in the document that are not on the server's disk. */
+  /** Own facts in the document that are not on the server's disk, also those that this page cannot read. */
   #unsavedInDocument(): Fact[] {
     const places = this.#places();
-    return factsIn(this.#link.doc).filter(({ id }) => this.own.has(id) && places.get(id)?.durable === false);
+    return (valuesIn(this.#link.doc) as Fact[]).filter(
+      (fact) => this.own.has(fact?.id) && places.get(fact.id)?.durable === false,
+    );
   }
 
   /** What is shown now, apart from `left` and from what waits: all that the shop is known to have. */

@@ -40,7 +40,7 @@ export async function pair(
 export async function pairHere(
   page: Page,
   url: string,
-  role: Floor,
+  role: Floor | 'wall',
   code: string,
   name = `the ${role} station`,
 ): Promise<void> {
