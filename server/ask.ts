@@ -18,6 +18,12 @@ const PATIENCE_MS = 3_600_000;
 /** A command that cannot be done. The message is one sentence. */
 export class CannotDo extends Said {}
 
+/** A command by the word in `do`, with what it needs. */
+export interface Asked {
+  readonly do: string;
+  readonly [field: string]: unknown;
+}
+
 /** The running server's answer to a command; null when no server runs on this directory. */
 export function askServer(data: string, command: object): Promise<unknown> {
   return new Promise((resolve, reject) => {
@@ -39,14 +45,14 @@ export function askServer(data: string, command: object): Promise<unknown> {
  * Does one of the keeper's commands. Throws `Said` when a person can mend what is wrong.
  * @param backups where daily copies are, when no server runs; undefined for the usual place
  */
-export async function command<T>(data: string, asked: { do: string }, backups?: string): Promise<T> {
+export async function command<T>(data: string, asked: Asked, backups?: string): Promise<T> {
   const answer = ((await askServer(data, asked)) ?? (await alone(data, asked, backups))) as
     { ok: true } | { ok: false; text: string };
   if (!answer.ok) throw new CannotDo(answer.text);
   return answer as T;
 }
 
-async function alone(data: string, asked: { do: string }, backups?: string): Promise<object> {
+async function alone(data: string, asked: Asked, backups?: string): Promise<object> {
   if (!existsSync(join(data, 'fibula.db'))) throw new CannotDo(`There is no database in ${data}.`);
   const lock = lockDirectory(data);
   const closers = [() => lock.release()];

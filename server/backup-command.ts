@@ -17,7 +17,7 @@ await program(async () => {
   const { examined } = await command<{ examined: Examined }>(values.data, {
     do: 'backup',
     file: path,
-  } as { do: string });
+  });
   const { bytes, sessions, facts } = examined;
   process.stdout.write(
     `${path}: ${sizeWords(bytes)}, ${plural(sessions, 'session')}, ${plural(facts, 'fact')}, verified.\n`,

@@ -20,9 +20,7 @@ await program(async () => {
   if (ref === undefined || more.length > 0) throw new CannotDo(USAGE);
   const nobody = new CannotDo(`Nobody has the reference ${ref}.`);
   if (!values.yes) {
-    const { file } = await command<{ file: ClientFile | null }>(values.data, { do: 'export', ref } as {
-      do: string;
-    });
+    const { file } = await command<{ file: ClientFile | null }>(values.data, { do: 'export', ref });
     if (!file) throw nobody;
     const who = file.person ? `${file.person.name} (${ref})` : ref;
     throw new CannotDo(

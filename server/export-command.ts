@@ -12,9 +12,7 @@ await program(async () => {
   });
   const [ref, ...more] = positionals;
   if (ref === undefined || more.length > 0) throw new CannotDo(USAGE);
-  const { file } = await command<{ file: ClientFile | null }>(values.data, { do: 'export', ref } as {
-    do: string;
-  });
+  const { file } = await command<{ file: ClientFile | null }>(values.data, { do: 'export', ref });
   if (!file) throw new CannotDo(`Nobody has the reference ${ref}.`);
   process.stdout.write(`${JSON.stringify(file, null, 2)}\n`);
 });

@@ -15,7 +15,9 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Station } from '../../demo/station.ts';
+import { command } from '../../server/ask.ts';
 import { BadBackup, examine } from '../../server/examine.ts';
+import type { Examined } from '../../server/examine.ts';
 import { daysToDrop, shopTime } from '../../server/days.ts';
 import { DEFAULT_KEEPING } from '../../server/keeper.ts';
 import { readKeeping } from '../../server/keeping-options.ts';
@@ -65,6 +67,24 @@ describe('a copy', () => {
       /is there already; nothing is overwritten/,
     );
     expect(examine(file)).toEqual(examined);
+  });
+
+  it('is made through the running server, or alone when none runs; a restore waits until none does', async () => {
+    await takeIn(3);
+    const ask = (name: string) =>
+      command<{ examined: Examined }>(running.data, { do: 'backup', file: join(place, name) });
+    expect((await ask('serving.db')).examined).toMatchObject({ sessions: 1, facts: 3 });
+    await expect(ask('serving.db')).rejects.toThrow(/nothing is overwritten/);
+    expect(running.log.filter(({ msg }) => msg === 'request failed')).toEqual([]);
+    expect(() => restore(join(place, 'serving.db'), running.data, true, OUTSIDE)).toThrow(
+      /Another server is running/,
+    );
+    await running.stop();
+    expect((await ask('quiet.db')).examined).toMatchObject({ sessions: 1, facts: 3 });
+    expect(readdirSync(place).sort()).toEqual(['quiet.db', 'serving.db']);
+    await expect(command(join(place, 'nowhere'), { do: 'backup', file: 'x' })).rejects.toThrow(
+      /There is no database/,
+    );
   });
 
   it('that cannot be written, or is of a damaged database, leaves nothing behind and says why', async () => {

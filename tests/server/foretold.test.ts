@@ -39,7 +39,17 @@ it('an update that leaves something waiting in the document is not stored, and t
   const health = new Health({ log, probe, freeBytes: () => freeBytes(data), lowSpaceBytes: 0 });
   const limits = STANDARD_LIMITS;
   const isCurrent = () => true;
-  const hub = new Hub({ store, log, gate, isCurrent, health, pinned: () => [], boot: 1, limits, now: () => Date.now() });
+  const hub = new Hub({
+    store,
+    log,
+    gate,
+    isCurrent,
+    health,
+    pinned: () => [],
+    boot: 1,
+    limits,
+    now: () => Date.now(),
+  });
   const http = createServer();
   const sockets = new WebSocketServer({ server: http });
   sockets.on('connection', (socket, request) =>
