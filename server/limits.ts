@@ -19,8 +19,9 @@ export const BOUND = {
   goodbyeMs: 5_000,
   /** Refused facts that are logged for one sync connection in ten seconds: a log must not be filled from outside. */
   refusalsLoggedPer10s: 20,
-  /** Wrong PINs of the desk's corner before the first wait, and the waits from then on, in seconds; the last stays. */
+  /** Wrong PINs of the desk's corner before the first wait: a person mistypes. */
   pinFree: 4,
+  /** Waits after each further wrong PIN, in seconds; the last stays, so that six digits cannot be tried through. */
   pinWaitSeconds: [30, 60, 120, 300, 900, 3_600],
   /** Minutes the corner stays unlocked after the last thing done in it. */
   cornerMinutes: 5,

@@ -12,7 +12,6 @@ import { sidewaysScrolls, smallTargets } from '../helpers/layout.ts';
 import { serve } from '../helpers/server.ts';
 import type { TestServer } from '../helpers/server.ts';
 import { shot } from '../helpers/shots.ts';
-import { shown } from '../../stations/kit/numbers.ts';
 
 const TOUCH_PX = 56;
 
@@ -46,7 +45,7 @@ describe('“Why?”', () => {
       .click();
     const sheet = page.getByRole('dialog');
     await sheet.getByText('asin(sin lean + D/(2·k·h)) − lean').waitFor();
-    expect(await sheet.locator('.value').innerText()).toBe(`${shown(correction(), 2)}°`);
+    expect(await sheet.locator('.value').innerText()).toBe(`${Number(correction().toFixed(2))}°`);
     expect(await sheet.getByText(/^9 times of 10 between/).count()).toBe(1);
     // The bias comes from this reading, as whoever took it said it.
     const bias = sheet.getByRole('row', { name: /^D bias/ });

@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { serve } from './server.ts';
 import type { TestServer } from './server.ts';
 
-const PRELOAD = fileURLToPath(new URL('small-disk.mjs', import.meta.url));
+const PRELOAD = fileURLToPath(new URL('./small-disk.mjs', import.meta.url));
 
 export interface SmallDisk extends TestServer {
   /** From now on nothing fits that needs a page of its own. */
