@@ -27,21 +27,25 @@ export const BOUND = {
   cornerMinutes: 5,
   /** Minutes a request to be let back in waits for the desk. */
   letInMinutes: 10,
-  /** Requests to be let back in that may wait at once, and of these for one device. */
+  /** Requests to be let back in that may wait at once: a person goes through them. */
   letIns: 20,
+  /** Of these for one device: two tabs and one forgotten. */
   letInsPerDevice: 3,
   /** Requests to be let back in that an address may make in ten minutes. */
   letInsPerAddress: 20,
-  /** Bytes of one hand-in to the quarantine, and facts in it: stations send in parts. */
+  /** Bytes of one hand-in to the quarantine: stations send in parts. */
   handInBytes: 524_288,
+  /** Facts in one hand-in: a day's backlog. */
   handInFacts: 200,
   /** Bytes of one entry in the quarantine: fifty of them fit one update. */
   quarantineEntryBytes: 16_384,
   /** Hand-ins and questions about them that a revoked station may send in a minute. */
   handInsPerMinute: 120,
-  /** Entries in the quarantine of one station, and of all; bytes of all. A day's backlog is 200. */
+  /** Entries in the quarantine of one station. A day's backlog is 200. */
   quarantinePerStation: 2_000,
+  /** Entries in the quarantine of all stations. */
   quarantine: 10_000,
+  /** Bytes in the quarantine of all stations: it must not fill the disk. */
   quarantineBytes: 16_777_216,
   /** Days that what the desk threw away can still be exported, and that a station is told what became of an entry. */
   quarantineDays: 30,
