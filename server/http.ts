@@ -123,8 +123,13 @@ const tooLarge = (bytes: number) => (): never => {
   throw new No(413, 'too-large', `A request has at most ${bytes} bytes.`);
 };
 
+const ENDED_EARLY = new No(400, 'ended-early', 'The request ended before it was whole.');
+
 function answerError({ log, health }: HttpDeps, error: Error, c: Context<Env>) {
   if (error instanceof No) return refusal(c, error);
+  // Whoever asked went away in the middle of it: nobody failed, and nobody hears the answer.
+  const { incoming } = c.env;
+  if (incoming.destroyed && !incoming.complete) return refusal(c, ENDED_EARLY);
   const trouble = health.failed(error);
   if (trouble !== null) return refusal(c, new No(503, 'read-only', TROUBLE_TEXT[trouble]));
   log.error({ err: error, method: c.req.method, path: c.req.path.slice(0, 80) }, 'request failed');
