@@ -71,7 +71,7 @@ export const desk = {
   agreeBy: 'Agreed by',
   agreeWarranty: 'Told that the maker’s warranty may end',
   agreeApproval: 'Maker’s approval, reference',
-  agreeApprovalHint: 'only for inserts and rockered soles; empty: none',
+  agreeApprovalHint: 'for inserts, rockered soles and cuts at the pivots; empty: none',
   agreeEnter: 'Enter the agreement',
   pause: 'Pause the job',
   pauseWhere: 'Where the boots are',
