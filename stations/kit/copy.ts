@@ -239,9 +239,9 @@ export class SessionCopy {
     const places = this.#places();
     const saved = this.own.unsaved.filter((id) => places.get(id)?.durable);
     this.own.markSaved(saved, this.#generation);
+    this.#deps.onState(); // others' entries are saved by it as well
     if (saved.length === 0) return;
     this.#keeping ??= setTimeout(() => this.#keepKnown(), KEEP_AFTER_MS);
-    this.#deps.onState();
     if (this.own.unsaved.length === 0) this.#deps.onSettled();
   }
 

@@ -71,3 +71,23 @@ export const plant = (page: Page, session: string, facts: readonly { readonly id
       }),
     [session, facts] as const,
   );
+
+/** All that the device's store holds, as one text. */
+export const allKept = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<string>((resolve, reject) => {
+        const open = indexedDB.open('fibula-outbox');
+        open.onerror = () => reject(open.error);
+        open.onsuccess = () => {
+          const names = [...open.result.objectStoreNames];
+          const transaction = open.result.transaction(names);
+          const all = names.map((name) => transaction.objectStore(name).getAll());
+          transaction.oncomplete = () => {
+            open.result.close();
+            resolve(JSON.stringify(all.map(({ result }) => result as unknown[])));
+          };
+          transaction.onerror = () => reject(transaction.error);
+        };
+      }),
+  );
