@@ -37,6 +37,8 @@ export default defineConfig({
           name: 'slow',
           include: SLOW,
           fileParallelism: false,
+          // A real browser on a busy machine is late now and then; a second failure is a failure.
+          retry: 1,
           sequence: { groupOrder: 1 },
         },
       },

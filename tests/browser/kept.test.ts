@@ -57,6 +57,8 @@ const waiting = (page: Page, count: number) =>
     .savedState(page)
     .filter({ hasText: `${count} waiting to be saved` })
     .waitFor();
+/** A full device is tried again every five seconds, and a busy browser is late with it. */
+const PATIENT = { timeout: 60_000 };
 const cut = async (page: Page) => {
   cable.pull();
   await floor.savedState(page).filter({ hasText: 'No connection' }).waitFor();
@@ -72,12 +74,15 @@ it('says at once that a device is full, and keeps the entries when there is room
     devtools.send('Storage.overrideQuotaForOrigin', { origin: cable.url, ...size });
   await quota({ quotaSize: 1 });
   await floor.readyBoot(page, 'left');
-  await page.getByRole('alert').filter({ hasText: 'This device is full' }).waitFor();
+  await page.getByRole('alert').filter({ hasText: 'This device is full' }).waitFor(PATIENT);
   await waiting(page, 10);
   expect((await keptEntries(page)).filter(({ state }) => state === 'waiting')).toEqual([]);
 
   await quota({});
-  await page.getByRole('alert').filter({ hasText: 'This device is full' }).waitFor({ state: 'detached' });
+  await page
+    .getByRole('alert')
+    .filter({ hasText: 'This device is full' })
+    .waitFor({ state: 'detached', ...PATIENT });
   await page.goto('about:blank');
   cable.plugIn();
   await page.goto(`${cable.url}/measuring#${job.session}`);

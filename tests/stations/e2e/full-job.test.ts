@@ -222,10 +222,12 @@ describe('the knees', () => {
     await enter.click();
     await panel('right').getByText('Chosen: flat').waitFor();
     await floor.allSaved(measuring);
-    expect(newest('cant.chosen', 'right')).toMatchObject({
-      cantDeg: 0,
-      override: 'skied well flat for years',
-    });
+    await expect
+      .poll(() => newest('cant.chosen', 'right'), { timeout: 30_000 })
+      .toMatchObject({
+        cantDeg: 0,
+        override: 'skied well flat for years',
+      });
     expect(SIDES.map((side) => stepOf('cant', side).status)).toEqual(['done', 'done']);
     await sound(measuring, 'knees-chosen');
     await reachable(measuring, button(measuring, /^Next skier/));
