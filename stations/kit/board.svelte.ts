@@ -47,7 +47,10 @@ class Board<Row> {
       changed();
       this.#keeping ??= setTimeout(() => this.#keep(), KEEP_AFTER_MS);
     });
-    this.#link.on('synced', () => onReady?.());
+    this.#link.on('synced', () => {
+      this.#keep(); // at once: a page may be left within the second
+      onReady?.();
+    });
     this.#link.on('status', changed);
     this.#link.on('closed', (code) => onGone(code));
     this.#link.on('server', onServer);

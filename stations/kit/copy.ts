@@ -58,6 +58,7 @@ export class SessionCopy {
   #held: readonly Fact[] = [];
   /** What an earlier page has left; shown when the server does not answer. */
   #remembered: readonly Fact[] = [];
+  #read: 'nothing' | 'known' | 'own' = 'nothing';
   #end: CopyState | null = null;
   #spots: ReadonlyMap<string, Spot> | null = null;
   #presence: Record<string, unknown>;
@@ -80,6 +81,11 @@ export class SessionCopy {
     if (this.#end) return this.#end;
     if (!this.#link.connected) return this.#link.everSynced || this.#link.down ? 'offline' : 'connecting';
     return this.#opened() || this.#held.length === 0 ? 'connected' : 'awaiting';
+  }
+
+  /** How much of what this device holds has been read: without `own`, some may wait that is not counted here. */
+  get read(): 'nothing' | 'known' | 'own' {
+    return this.#read;
   }
 
   get refused(): readonly RefusedEntry[] {
@@ -116,6 +122,7 @@ export class SessionCopy {
     const known = await this.#deps.known.session(this.#deps.id);
     if (own && (await this.own.recall(this.#generation))) await this.#afterOlder();
     if (this.#closed) return;
+    if (own || this.#read === 'nothing') this.#read = own ? 'own' : 'known';
     this.#remembered = merged(known ? readFacts(known.facts) : [], this.own.kept);
     this.#sendPending();
     this.#onStatus();

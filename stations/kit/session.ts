@@ -117,6 +117,12 @@ export class Session {
     return this.#copy.own.unsaved.length;
   }
 
+  /** All that this device holds of the session has been read, so that none is left out of `waiting`. */
+  get counted(): boolean {
+    this.#subscribe();
+    return this.#copy.read === 'own' || (!this.#deps.mayWrite() && this.#copy.read === 'known');
+  }
+
   get refused(): readonly RefusedEntry[] {
     this.#subscribe();
     return this.#copy.refused;

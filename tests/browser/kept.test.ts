@@ -5,7 +5,7 @@ import { plan } from '../../core/index.ts';
 import { launchBrowser } from '../helpers/browser.ts';
 import { cableTo } from '../helpers/cable.ts';
 import type { Cable } from '../helpers/cable.ts';
-import { keptEntries, plant } from '../helpers/device.ts';
+import { fillDevice, keptEntries, plant } from '../helpers/device.ts';
 import { factsOnDisk } from '../helpers/disk.ts';
 import { HELD } from '../helpers/facts.ts';
 import * as floor from '../helpers/floor.ts';
@@ -66,13 +66,19 @@ const cut = async (page: Page) => {
 
 it('says at once that a device is full, and keeps the entries when there is room again', async () => {
   const job = await opener.open('Ludmilla Windegger', takenIn());
-  const page = await openAt(cable.url, job);
-  const before = onDisk(job).length;
-  await cut(page);
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
   const devtools = await context.newCDPSession(page);
   const quota = (size: object) =>
     devtools.send('Storage.overrideQuotaForOrigin', { origin: cable.url, ...size });
-  await quota({ quotaSize: 1 });
+  // Small before the first write: a browser remembers for a while how much room it found.
+  await quota({ quotaSize: 2_000_000 });
+  await floor.pairHere(page, cable.url, 'measuring', shop.code(['measuring']));
+  await page.goto(`${cable.url}/measuring#${job.session}`);
+  await floor.allSaved(page);
+  const before = onDisk(job).length;
+  await cut(page);
+  await fillDevice(page);
   await floor.readyBoot(page, 'left');
   await page.getByRole('alert').filter({ hasText: 'This device is full' }).waitFor(PATIENT);
   await waiting(page, 10);

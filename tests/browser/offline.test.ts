@@ -103,11 +103,16 @@ it('goes on over a reload without the server: who I am, the job as it stood, wha
   await waiting(23);
 });
 
-it('has its pages without the server', async () => {
+it('has all its pages without the server, and the list of jobs as last seen', async () => {
   await page.goto(`${url}/bench`);
   await page.getByRole('heading', { name: 'Boots to do now' }).waitFor();
+  await page.goto(`${url}/desk`);
+  await button(page, /^\d+-1/).waitFor();
   await page.goto(`${url}/`);
   await page.getByRole('link', { name: /^Measuring/ }).waitFor();
+  await page.goto(`${url}/measuring`);
+  await button(page, /^\d+-1/).click();
+  await waiting(23);
 });
 
 it('finds it all again after the browser was closed, and saves it once when the server is back', async () => {

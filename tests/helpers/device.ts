@@ -32,6 +32,29 @@ export async function keptEntries(page: Page): Promise<KeptEntry[]> {
   return (entries as KeptEntry[]).sort((a, b) => a.order - b.order);
 }
 
+/** Writes into a store of its own until the device takes nothing more, not even little. */
+export const fillDevice = (page: Page) =>
+  page.evaluate(async () => {
+    const db = await new Promise<IDBDatabase>((resolve, reject) => {
+      const open = indexedDB.open('filler');
+      open.onupgradeneeded = () => open.result.createObjectStore('bytes', { autoIncrement: true });
+      open.onsuccess = () => resolve(open.result);
+      open.onerror = () => reject(open.error);
+    });
+    const fits = (bytes: Uint8Array) =>
+      new Promise<boolean>((resolve) => {
+        const put = db.transaction('bytes', 'readwrite', { durability: 'strict' });
+        put.objectStore('bytes').add(bytes);
+        put.oncomplete = () => resolve(true);
+        put.onabort = () => resolve(false);
+      });
+    for (let size = 65_536; size >= 64; size /= 4)
+      for (let count = 0; count < 500; count += 1)
+        // By chance, so that nothing is packed.
+        if (!(await fits(crypto.getRandomValues(new Uint8Array(size))))) break;
+    db.close();
+  });
+
 /** Resolves when the service worker has all pages of its build. */
 export const pagesKept = (page: Page) =>
   page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
