@@ -1,23 +1,16 @@
 /** A station revoked between the gate and the disk: what it sent is not committed, and nobody else loses anything. */
 import { randomBytes, randomInt } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import pino from 'pino';
 import { expect, it, onTestFinished } from 'vitest';
-import { WebSocketServer } from 'ws';
 import { CLOSE } from '../../core/index.ts';
-import { freeBytes, writeProbe } from '../../server/disk.ts';
 import { gate } from '../../server/gate.ts';
 import type { Gate } from '../../server/gate.ts';
-import { Health } from '../../server/health.ts';
-import { Hub } from '../../server/hub.ts';
-import { STANDARD_LIMITS } from '../../server/limit-table.ts';
 import { Stations } from '../../server/pair.ts';
 import { openDatabase } from '../../server/schema.ts';
 import { Store } from '../../server/store.ts';
+import { bareHub } from './helpers/bare-hub.ts';
 import { any, craft, item } from './helpers/craft.ts';
 import { clientOf, floor, opened } from './helpers/entries.ts';
 import { newSession } from './helpers/running.ts';
@@ -43,40 +36,18 @@ async function shop() {
     if (verdict.do === 'take') between.is(writer.device);
     return verdict;
   };
-  const log = pino({ level: 'silent' });
-  const probe = (bytes: number) => writeProbe(db, bytes);
-  const health = new Health({ log, probe, freeBytes: () => freeBytes(data), lowSpaceBytes: 0 });
-  const hub = new Hub({
+  onTestFinished(() => rmSync(data, { recursive: true }));
+  const { hub, url } = await bareHub({
+    data,
+    db,
     store,
-    log,
-    health,
-    limits: STANDARD_LIMITS,
     gate: watched,
     isCurrent: (station) => stations.isCurrent(station),
-    pinned: () => [],
-    boot: 1,
-    now: () => Date.now(),
-  });
-  const http = createServer();
-  const sockets = new WebSocketServer({ server: http });
-  sockets.on('connection', (socket, request) => {
-    const station = stations.authenticate(request.headers.cookie);
-    if (!station) return socket.close(CLOSE.unpaired, 'no');
-    hub.connect(socket, station, new URL(request.url!, 'http://here').pathname.replace('/sync/', ''));
-  });
-  await new Promise<void>((resolve) => http.listen(0, '127.0.0.1', resolve));
-  onTestFinished(() => {
-    hub.stop();
-    health.stop();
-    hub.terminate();
-    sockets.close();
-    http.close();
-    db.close();
-    rmSync(data, { recursive: true });
+    stationOf: (request) => stations.authenticate(request.headers.cookie),
   });
   const session = newSession();
   const connect = (token: string) =>
-    new Wire(`http://127.0.0.1:${(http.address() as AddressInfo).port}`, `session/${session}/1`, {
+    new Wire(url, `session/${session}/1`, {
       cookie: token,
     }).open();
   const stored = () => db.prepare('SELECT id FROM facts ORDER BY id').pluck().all();
