@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { explain, plan, readSession } from '../../core/index.ts';
 import type { Envelope, Explanation, Fact, Side } from '../../core/index.ts';
 import { nullPaths, numberPaths, recomputed } from '../helpers/closed-forms.ts';
-import { DUAL, HELD, SINGLE, Story, story, withMarks } from '../helpers/facts.ts';
+import { DUAL, HELD, KNEE, SINGLE, Story, story, withMarks } from '../helpers/facts.ts';
 
 const SIDES = ['left', 'right'] as const;
 
@@ -19,11 +19,7 @@ function knee(s: Story, side: Side, wedgeDeg: number, kneeOffsetMm: number): voi
   s.add('stance.read', {
     side,
     kneeOffsetMm,
-    kneeHeightMm: 468,
-    stanceWidthMm: 240,
-    kneeMark: 'condyles',
-    restood: true,
-    posture: HELD,
+    ...KNEE,
   });
 }
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { plan } from '../../core/index.ts';
 import type { Side } from '../../core/index.ts';
-import { DUAL, HELD, story, Story } from '../helpers/facts.ts';
+import { HELD, story, Story, WHOLE_BOOT } from '../helpers/facts.ts';
 
 const TAN = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
 const SIDES = ['left', 'right'] as const;
@@ -13,14 +13,7 @@ function closed(boot: object = {}): Story {
   for (const side of SIDES) {
     s.add('boot.described', {
       side,
-      model: 'Larkspur 110',
-      mondo: 265,
-      soleLengthMm: 305,
-      soleStandard: 'iso5355-a',
-      hardware: DUAL,
-      soleWidthToeMm: 69,
-      soleWidthHeelMm: 69,
-      soleReplaceable: false,
+      ...WHOLE_BOOT,
       ...boot,
     } as never);
     s.ready(side);

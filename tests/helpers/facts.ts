@@ -40,6 +40,27 @@ export const FIXED = {
 export const withMarks = (hardware: Hardware, markMm: number): Hardware =>
   ({ ...hardware, markMm }) as Hardware;
 
+/** A boot described with all that work under its sole needs. */
+export const WHOLE_BOOT = {
+  model: 'Larkspur 110',
+  mondo: 265,
+  soleLengthMm: 305,
+  soleStandard: 'iso5355-a',
+  hardware: DUAL,
+  soleWidthToeMm: 69,
+  soleWidthHeelMm: 69,
+  soleReplaceable: false,
+} as const;
+
+/** How a knee is read, beside where it stands. */
+export const KNEE = {
+  kneeHeightMm: 468,
+  stanceWidthMm: 240,
+  kneeMark: 'condyles',
+  restood: true,
+  posture: HELD,
+} as const;
+
 export class Story {
   readonly facts: Fact[] = [];
 

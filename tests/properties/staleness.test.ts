@@ -9,7 +9,7 @@ import { counts } from '../../core/guide/readings.ts';
 import { sceneOf } from '../../core/guide/scene.ts';
 import { RESTS } from '../../core/record/rests.ts';
 import type { Hold } from '../../core/record/rests.ts';
-import { DUAL, HELD, Story } from '../helpers/facts.ts';
+import { DUAL, KNEE, Story } from '../helpers/facts.ts';
 
 const INSIDE = {
   boardHeelMm: 24,
@@ -39,11 +39,7 @@ const knee = (s: Story, side: Side, kneeOffsetMm: number) =>
   s.add('stance.read', {
     side,
     kneeOffsetMm,
-    kneeHeightMm: 468,
-    stanceWidthMm: 240,
-    kneeMark: 'condyles',
-    restood: true,
-    posture: HELD,
+    ...KNEE,
   });
 const plate = (s: Story, side: Side, thinEdgeMm: number) =>
   s.add('plate.fitted', { side, cantDeg: -2, method: 'plate', thinEdgeMm });

@@ -9,7 +9,7 @@ import type { Plan, Side } from '../../../core/index.ts';
 import { axeViolations } from '../../helpers/axe.ts';
 import { launchBrowser } from '../../helpers/browser.ts';
 import { factsOnDisk } from '../../helpers/disk.ts';
-import { DUAL, Story } from '../../helpers/facts.ts';
+import { Story, WHOLE_BOOT } from '../../helpers/facts.ts';
 import * as floor from '../../helpers/floor.ts';
 import { button, choose, field } from '../../helpers/floor.ts';
 import { Opener } from '../../helpers/jobs.ts';
@@ -36,14 +36,7 @@ function closedCuffs(): Story {
   for (const side of SIDES) {
     told.add('boot.described', {
       side,
-      model: 'Larkspur 110',
-      mondo: 265,
-      soleLengthMm: 305,
-      soleStandard: 'iso5355-a',
-      hardware: DUAL,
-      soleWidthToeMm: 69,
-      soleWidthHeelMm: 69,
-      soleReplaceable: false,
+      ...WHOLE_BOOT,
     });
     told.ready(side);
     told.read(side, 9, 9);
