@@ -39,6 +39,7 @@ describe('walls', () => {
     ['core/guide/plan.ts', `import { plan } from '../index.ts'`],
     ['core/guide/plan.ts', `const x = await import(name)`],
     ['core/guide/plan.ts', `import { Hono } from 'hono'`],
+    ['core/photo/measure.ts', `import { lean } from '../maths/cuff.ts'`],
     ['core/stray.ts', `export const x = 1`],
     ['server/hub.ts', `import { words } from '../stations/kit/words.ts'`],
     ['server/hub.ts', `import { lean } from '../core/maths/cuff.ts'`],

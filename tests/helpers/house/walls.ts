@@ -18,13 +18,14 @@ interface Wall {
   readonly node: boolean;
 }
 
-const CORE = ['core ground', 'core record', 'core maths', 'core guide', 'core door'];
+const CORE = ['core ground', 'core record', 'core maths', 'core guide', 'core photo', 'core door'];
 
 const WALLS: Readonly<Record<string, Wall>> = {
   'core ground': { rooms: [], libraries: ['zod'], node: false },
   'core record': { rooms: ['core ground'], libraries: ['zod'], node: false },
   'core maths': { rooms: ['core ground'], libraries: ['zod'], node: false },
   'core guide': { rooms: ['core ground', 'core record', 'core maths'], libraries: ['zod'], node: false },
+  'core photo': { rooms: ['core ground'], libraries: [], node: false },
   'core door': { rooms: CORE, libraries: [], node: false },
   server: { rooms: ['core door'], libraries: 'dependencies', node: true },
   'stations kit': {
@@ -53,7 +54,7 @@ export function roomOf(path: string): string | null {
       if (second === 'index.ts') return 'core door';
       if (rest.length === 0)
         return /^(units|frame|wire|bounds)\.ts$/.test(second ?? '') ? 'core ground' : null;
-      return ['record', 'maths', 'guide'].includes(second ?? '') ? `core ${second}` : null;
+      return ['record', 'maths', 'guide', 'photo'].includes(second ?? '') ? `core ${second}` : null;
     case 'server':
     case 'demo':
       return top;
