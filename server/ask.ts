@@ -9,6 +9,7 @@ import { Ledger } from './ledger.ts';
 import { lockDirectory } from './lock.ts';
 import { keepingCommands } from './operator-commands.ts';
 import { Said } from './said.ts';
+import { markClosed } from './open-mark.ts';
 import { openDatabase } from './schema.ts';
 import { operatorPath } from './setup/operator-path.mjs';
 
@@ -60,7 +61,10 @@ async function alone(data: string, asked: Asked, backups?: string): Promise<obje
     const ledger = new Ledger(data, () => Date.now());
     closers.unshift(() => ledger.close());
     const db = openDatabase(data);
-    closers.unshift(() => db.close());
+    closers.unshift(() => {
+      db.close();
+      markClosed(join(data, 'fibula.db'));
+    });
     const keeper = new Keeper(
       {
         db,

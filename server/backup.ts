@@ -13,7 +13,7 @@ import {
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
-import { BadBackup } from './examine.ts';
+import { BadBackup, Damaged } from './examine.ts';
 import type { Examined } from './examine.ts';
 import { Said } from './said.ts';
 import { syncDirectory } from './schema.ts';
@@ -84,19 +84,20 @@ function syncFile(path: string): void {
 }
 
 /** `examine` in another process. Rejects with `BadBackup`, or an error when it did not come to an end. */
-export function examineApart(path: string): Promise<Examined> {
+export function examineApart(path: string, signal?: AbortSignal): Promise<Examined> {
   return new Promise((done, fail) => {
     execFile(
       process.execPath,
       ['--import', LOADER, EXAMINER, path],
-      { timeout: EXAMINE_MINUTES * 60_000, encoding: 'utf8' },
+      { timeout: EXAMINE_MINUTES * 60_000, encoding: 'utf8', ...(signal ? { signal } : {}) },
       (error, stdout) => {
         if (error)
           return fail(new Error(`${path} could not be read again: ${error.message}`, { cause: error }));
         const answer = JSON.parse(stdout) as
-          { ok: true; examined: Examined } | { ok: false; bad: boolean; text: string };
+          { ok: true; examined: Examined } | { ok: false; is: 'damaged' | 'bad' | 'other'; text: string };
         if (answer.ok) done(answer.examined);
-        else fail(answer.bad ? new BadBackup(answer.text) : new Error(answer.text));
+        else if (answer.is === 'damaged') fail(new Damaged(answer.text));
+        else fail(answer.is === 'bad' ? new BadBackup(answer.text) : new Error(answer.text));
       },
     );
   });

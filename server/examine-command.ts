@@ -1,11 +1,12 @@
 /** Examines one file in a process of its own, so that neither time nor a crash is the server's. JSON on stdout. */
-import { BadBackup, examine } from './examine.ts';
+import { BadBackup, Damaged, examine } from './examine.ts';
 
 const answer = (): object => {
   try {
     return { ok: true, examined: examine(process.argv[2]!) };
   } catch (error) {
-    return { ok: false, bad: error instanceof BadBackup, text: (error as Error).message };
+    const is = error instanceof Damaged ? 'damaged' : error instanceof BadBackup ? 'bad' : 'other';
+    return { ok: false, is, text: (error as Error).message };
   }
 };
 process.stdout.write(`${JSON.stringify(answer())}\n`);

@@ -6,6 +6,7 @@ import { factsOf } from './generation.ts';
 import { Said } from './said.ts';
 import { APPLICATION_ID, FORMAT } from './schema.ts';
 import type { Db } from './schema.ts';
+import { troubleOf } from './trouble.ts';
 
 export interface Examined {
   readonly bytes: number;
@@ -20,9 +21,12 @@ export interface Examined {
 /** A file that is no good backup. The message is one sentence that says why. */
 export class BadBackup extends Said {}
 
+/** It is ours, could be read, and is not whole. */
+export class Damaged extends BadBackup {}
+
 /**
  * Reads all of the file: the database's own check, its tables, every session's document with Yjs, every fact.
- * Takes seconds for a large one. Leaves the file as it is, provided that it is no copy of a running database's.
+ * Takes seconds for a large one. Leaves the file as it is, also one that a server has open.
  * Throws `BadBackup`.
  */
 export function examine(path: string): Examined {
@@ -30,16 +34,18 @@ export function examine(path: string): Examined {
   let db: Db | undefined;
   try {
     db = new Database(path, { readonly: true, fileMustExist: true });
+    db.exec('BEGIN'); // all of it as it is at one moment, should it be in use
     const format = formatOf(db, path);
     const problem = db.pragma('integrity_check(1)', { simple: true });
-    if (problem !== 'ok') throw new BadBackup(`${path} is damaged: ${String(problem)}.`);
+    if (problem !== 'ok') throw new Damaged(`${path} is damaged: ${String(problem)}.`);
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0)
-      throw new BadBackup(`${path} is damaged: rows point to sessions that are not there.`);
+      throw new Damaged(`${path} is damaged: rows point to sessions that are not there.`);
     return { bytes, format, ...readAll(db, path) };
   } catch (error) {
-    if (error instanceof Database.SqliteError)
-      throw new BadBackup(`${path} is damaged: ${error.message}.`, { cause: error });
-    throw error;
+    if (!(error instanceof Database.SqliteError)) throw error;
+    if (troubleOf(error) !== 'damaged')
+      throw new BadBackup(`${path} cannot be read: ${error.message}.`, { cause: error });
+    throw new Damaged(`${path} is damaged: ${error.message}.`, { cause: error });
   } finally {
     db?.close();
   }
@@ -88,7 +94,7 @@ function readAll(db: Db, path: string): Omit<Examined, 'bytes' | 'format'> {
     const there = factIds(rows.all(id), session, path);
     const ids = known.all(id);
     if (ids.length !== there.size || !ids.every((fact) => there.has(fact)))
-      throw new BadBackup(
+      throw new Damaged(
         `${path} is damaged: session ${session} holds ${there.size} facts and lists ${ids.length}.`,
       );
     facts += there.size;
@@ -111,7 +117,7 @@ function factIds(updates: readonly Uint8Array[], session: string, path: string):
       }),
     );
   } catch (error) {
-    throw new BadBackup(
+    throw new Damaged(
       `${path} is damaged: session ${session} cannot be read (${(error as Error).message}).`,
       {
         cause: error,

@@ -53,6 +53,10 @@ export const BOUND = {
   people: 20,
   /** Milliseconds to wait for a foreign lock on the database before a commit counts as failed. */
   busyMs: 1_000,
+  /** Bytes of a database that is read through, each session and each entry, before the server starts: about a second. */
+  examinedAtStartBytes: 16_777_216,
+  /** Bytes of one whose structure is checked before the start; of a larger one only in idle time. */
+  checkedAtStartBytes: 536_870_912,
   /** Millions of bytes free on the disk under which people are warned: a shop's year is some 100. */
   lowSpaceMb: 1_000,
 } as const;

@@ -16,7 +16,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { discard } from './backup.ts';
 import { catchUp, scrub } from './erase.ts';
-import { BadBackup, databaseSize, examine } from './examine.ts';
+import { BadBackup, Damaged, databaseSize, examine } from './examine.ts';
 import type { Examined } from './examine.ts';
 import { greatestGeneration, LAST_GENERATION, nameClients, regenerate } from './generation.ts';
 import { Ledger } from './ledger.ts';
@@ -110,6 +110,7 @@ function examineCopy(copy: string, file: string): Examined {
   try {
     return examine(copy);
   } catch (error) {
+    if (error instanceof Damaged) throw new Damaged(error.message.replaceAll(copy, file), { cause: error });
     if (error instanceof BadBackup)
       throw new BadBackup(error.message.replaceAll(copy, file), { cause: error });
     throw error;

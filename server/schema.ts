@@ -1,5 +1,5 @@
 /** The database file: its tables, its version, and the settings that make a commit a commit. */
-import { closeSync, existsSync, fsyncSync, openSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { BOUND } from './limits.ts';
@@ -124,13 +124,14 @@ export function openDatabase(directory: string): Db {
 
 /** The same for a file of any name. */
 export function openDatabaseFile(path: string): Db {
-  const isNew = !existsSync(path);
+  if (!existsSync(path)) create(path);
   let db: Db | undefined;
   try {
     db = new Database(path, { timeout: BOUND.busyMs });
+    checkOurs(db, path);
     secure(db, path);
-    migrate(db, path);
-    if (isNew) syncDirectory(dirname(path));
+    const format = db.pragma('user_version', { simple: true }) as number;
+    if (format < FORMAT) db.transaction(() => upgrade(db!, format)).immediate();
     return db;
   } catch (error) {
     db?.close();
@@ -138,6 +139,42 @@ export function openDatabaseFile(path: string): Db {
       throw new UnusableData(`${path} cannot be used: ${error.message} (${error.code}).`, { cause: error });
     throw error;
   }
+}
+
+/**
+ * A new database gets its name when it is whole: a file of that name without our tables is never one that was just
+ * begun, but one that something has happened to.
+ */
+function create(path: string): void {
+  const begun = `${path}.new`;
+  let db: Db | undefined;
+  try {
+    for (const end of ['', '-journal']) rmSync(begun + end, { force: true });
+    db = new Database(begun);
+    db.pragma('synchronous = FULL');
+    db.transaction(() => {
+      db!.exec(TABLES);
+      db!.pragma(`application_id = ${APPLICATION_ID}`);
+      upgrade(db!, 1);
+    }).immediate();
+    db.close();
+    renameSync(begun, path);
+    syncDirectory(dirname(path));
+  } catch (error) {
+    db?.close();
+    throw new UnusableData(`${path} cannot be made: ${(error as Error).message}.`, { cause: error });
+  }
+}
+
+/** Asked before anything is changed: another program's file keeps even its kind of journal. */
+function checkOurs(db: Db, path: string): void {
+  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+    throw new UnusableData(`${path} is a database of another program.`);
+  const format = db.pragma('user_version', { simple: true }) as number;
+  if (format > FORMAT)
+    throw new UnusableData(
+      `${path} was written by a newer Fibula (format ${format}); this one reads up to format ${FORMAT}.`,
+    );
 }
 
 /** FULL is set and read back at every open: SQLite falls back to NORMAL on a reopened WAL file. */
@@ -152,26 +189,6 @@ function secure(db: Db, path: string): void {
     throw new UnusableData(
       `${path} cannot be kept safely: journal is ${String(mode)} (wanted wal), synchronous is ${String(level)} (wanted 2).`,
     );
-}
-
-function migrate(db: Db, path: string): void {
-  const application = db.pragma('application_id', { simple: true });
-  const format = db.pragma('user_version', { simple: true }) as number;
-  const empty = db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0;
-  if (empty && application === 0 && format === 0) {
-    db.transaction(() => {
-      db.exec(TABLES);
-      db.pragma(`application_id = ${APPLICATION_ID}`);
-      upgrade(db, 1);
-    }).immediate();
-    return;
-  }
-  if (application !== APPLICATION_ID) throw new UnusableData(`${path} is a database of another program.`);
-  if (format > FORMAT)
-    throw new UnusableData(
-      `${path} was written by a newer Fibula (format ${format}); this one reads up to format ${FORMAT}.`,
-    );
-  if (format < FORMAT) db.transaction(() => upgrade(db, format)).immediate();
 }
 
 /** All the steps or none: the caller's transaction holds them together. */

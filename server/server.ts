@@ -1,27 +1,25 @@
 /** The server, put together: data, hub, pages and door. Everything of the world comes in as an argument. */
-import { existsSync, mkdirSync } from 'node:fs';
 import type { RequestListener } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { dirname, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { getRequestListener } from '@hono/node-server';
 import type { Logger } from 'pino';
 import { Corner } from './corner.ts';
 import { authorityCommands } from './authority-commands.ts';
+import { openData, takeDirectory } from './data.ts';
 import { plainDoor, plainPages, secureDoor } from './door.ts';
 import type { Door, Watch } from './door.ts';
 import { entrance } from './entrance.ts';
 import type { Upgrade } from './entrance.ts';
 import { Crowd } from './crowd.ts';
 import { gate } from './gate.ts';
-import { freeBytes, writeProbe } from './disk.ts';
-import { Health } from './health.ts';
+import type { Health } from './health.ts';
 import { DEFAULT_KEEPING, Keeper } from './keeper.ts';
 import type { KeepingOptions } from './keeper.ts';
 import { Ledger } from './ledger.ts';
 import { createApp } from './http.ts';
 import { Hub } from './hub.ts';
 import { LetIn } from './let-in.ts';
-import { lockDirectory } from './lock.ts';
 import { countBoot, keepShop, remember, remembered, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
 import type { Limits } from './limit-table.ts';
@@ -31,16 +29,14 @@ import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
 import type { Station } from './pair.ts';
 import { People } from './people.ts';
-import { BOUND } from './limits.ts';
 import { Quarantine } from './quarantine.ts';
-import { openDatabase, syncDirectory, UnusableData } from './schema.ts';
 import type { Db } from './schema.ts';
 import { ShopSettings } from './shop-settings.ts';
 import type { Notice } from './notices.ts';
 import { Site } from './site.ts';
 import type { Memory, SiteOptions } from './site.ts';
 import { Store } from './store.ts';
-import { TROUBLE_TEXT } from './trouble.ts';
+import type { Thorough } from './thorough.ts';
 import type { Trust } from './trust.ts';
 
 export interface ServerOptions extends SiteOptions {
@@ -67,6 +63,7 @@ export interface RunningServer {
   /** The open database and how its disk does. */
   readonly db: Db;
   readonly health: Health;
+  readonly thorough: Thorough;
   readonly keeper: Keeper;
   /** SHA-256 of the shop's authority; null over plain http. */
   readonly fingerprint: string | null;
@@ -110,16 +107,6 @@ class Opened {
   }
 }
 
-function makeDirectory(directory: string): void {
-  if (existsSync(directory)) return;
-  try {
-    mkdirSync(directory, { recursive: true, mode: 0o700 });
-    syncDirectory(dirname(directory));
-  } catch (error) {
-    throw new UnusableData(`${directory} cannot be made: ${String(error)}.`, { cause: error });
-  }
-}
-
 async function run(
   options: ServerOptions,
   outside: Outside,
@@ -127,17 +114,12 @@ async function run(
   opened: Opened,
 ): Promise<RunningServer> {
   const { data, limits } = options;
-  makeDirectory(data);
-  const lock = lockDirectory(data);
-  opened.onClose(() => lock.release());
+  const onClose = (close: () => unknown) => opened.onClose(close);
+  takeDirectory(data, onClose);
   const site = await Site.open(options, outside, log);
   const { origins } = site;
-  const db = openDatabase(data);
-  opened.onClose(() => db.close());
-
+  const { db, health, thorough } = openData({ ...options, backups: options.keeping?.backups }, log, onClose);
   const now = () => outside.now();
-  const health = watchDisk(db, options, log);
-  opened.onClose(() => health.stop());
   // A number that no start has counted to: on a full disk this run is not counted.
   const boot = health.attempt(
     () => countBoot(db),
@@ -231,6 +213,7 @@ async function run(
     letIn,
     db,
     health,
+    thorough,
     keeper,
     get fingerprint() {
       return site.certificate?.fingerprint ?? null;
@@ -249,28 +232,6 @@ const memoryOf = (db: Db, health: Health): Memory => ({
       () => undefined,
     ),
 });
-
-/** Says at the console what stations are told of the disk. */
-function watchDisk(db: Db, { data, lowSpaceMb, say }: ServerOptions, log: Logger): Health {
-  const health = new Health({
-    log,
-    probe: (bytes) => writeProbe(db, bytes),
-    freeBytes: () => freeBytes(data),
-    lowSpaceBytes: (lowSpaceMb ?? BOUND.lowSpaceMb) * 1e6,
-  });
-  health.onChange((now, before) => {
-    if (now.readOnly === 'damaged') db.pragma('query_only = ON');
-    if (now.readOnly !== null && now.readOnly !== before.readOnly) say?.(TROUBLE_TEXT[now.readOnly]);
-    if (now.readOnly === null && before.readOnly !== null) say?.('The disk takes entries again.');
-    if (now.lowSpace && !before.lowSpace) say?.(lowSpaceText(now.lowSpace.freeMb, data));
-  });
-  const { lowSpace } = health.status;
-  if (lowSpace) say?.(lowSpaceText(lowSpace.freeMb, data));
-  return health;
-}
-
-const lowSpaceText = (freeMb: number, data: string): string =>
-  `WARNING: only ${freeMb} MB are free on the disk of ${data}. Free some space before it is full.`;
 
 const doorOf = (
   { tls }: Site,

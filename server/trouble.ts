@@ -29,5 +29,6 @@ export const TROUBLE_TEXT: Readonly<Record<ReadOnly, string>> = {
   failing: 'The disk does not take what is written: no entries are taken for now. They wait on the stations.',
   locked:
     'Another program holds the database: no entries are taken until it lets go. They wait on the stations.',
-  damaged: 'The database is damaged: no entries are taken. They wait on the stations.',
+  damaged:
+    'The database is damaged: no entries are taken. They wait on the stations. Start the server again: it says what to do.',
 };

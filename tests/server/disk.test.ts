@@ -163,6 +163,17 @@ describe('a full disk', () => {
   });
 });
 
+it('a disk that may not be written any more is told as that, and taken up again when it may', async () => {
+  const { atDesk } = await opened();
+  const watching = await connect(measuring, board());
+  running.server.db.pragma('query_only = ON');
+  const saved = atDesk.add('desk', 'home.checked', note('kept'));
+  await status(watching, ({ readOnly }) => readOnly === 'forbidden');
+  running.server.db.pragma('query_only = OFF');
+  await saved;
+  await status(watching, ({ readOnly }) => readOnly === null, watching.heard.length - 1);
+});
+
 it('a database that another program holds at the start does not keep the server from starting', async () => {
   await opened();
   await running.stop();
