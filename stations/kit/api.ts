@@ -51,7 +51,8 @@ export type Answer<T> =
 /** A server that is switched off refuses nobody: a browser alone would wait for minutes. */
 const PATIENCE_MS = 15_000;
 
-async function ask<T>(method: string, path: string, body?: unknown): Promise<Answer<T>> {
+/** One request to the server; every error is an answer. */
+export async function ask<T>(method: string, path: string, body?: unknown): Promise<Answer<T>> {
   let response: Response;
   try {
     response = await fetch(path, {

@@ -7,6 +7,8 @@ import { Backlog } from './backlog.ts';
 import { openJobBoard, openWallBoard } from './board.svelte.ts';
 import type { JobBoard, WallBoard } from './board.svelte.ts';
 import { shopClock } from './clock.ts';
+import { handIn, settleHandedIn } from './hand-in.ts';
+import type { HandedIn } from './hand-in.ts';
 import { syncUrl } from './link.ts';
 import { forgetMe, keepMe, keptDevice, keptMe } from './me.ts';
 import { Names } from './names.ts';
@@ -20,7 +22,8 @@ const RETRY_MS = 2_000;
 /** How long the server gets to say who this is, until what was last known is taken. */
 const PATIENCE_MS = 2_500;
 
-export type StationState = 'asking' | 'unpaired' | 'paired' | 'unreachable';
+/** `revoked`: the desk has ended this station's access; what it still holds is handed in (`hand-in.ts`). */
+export type StationState = 'asking' | 'unpaired' | 'revoked' | 'paired' | 'unreachable';
 
 export class Station {
   readonly role: StationRole | null;
@@ -94,7 +97,7 @@ export class Station {
     if (answer.error.status === 401 || answer.error.status === 403) {
       forgetMe();
       void this.keeping.known.forget();
-      this.#leave('unpaired');
+      this.#leave(answer.error.code === 'revoked' ? 'revoked' : 'unpaired');
       return;
     }
     this.#enterAsKnown();
@@ -108,6 +111,21 @@ export class Station {
     if (!answer.ok) return answer.error;
     this.#enter(answer.value, true);
     return null;
+  }
+
+  /** The device id that this browser had before, also while it is no station; null when it never was one. */
+  get knownDevice(): string | null {
+    return keptDevice();
+  }
+
+  /** The desk has let this station back in. */
+  letIn(me: Me): void {
+    this.#enter(me, true);
+  }
+
+  /** For a revoked station: hands in what this device still holds, and tells what became of it. */
+  handIn(): Promise<HandedIn> {
+    return handIn(this.keeping.outbox);
   }
 
   /** A session by id; the same object for as long as it is open. */
@@ -228,6 +246,7 @@ export class Station {
   async #resume(): Promise<void> {
     const works = this.role !== null && this.role !== 'wall' && this.mayWork;
     if (!works || !this.#sure || !this.keeping.owns) return;
+    await settleHandedIn(this.keeping.outbox).catch(() => undefined);
     const nowMs = shopClock.nowMs();
     if (nowMs !== null) await this.keeping.outbox.sweep(nowMs).catch(() => undefined);
     const due = await this.keeping.due((id) => this.#generationOf(id));

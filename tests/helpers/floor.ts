@@ -145,3 +145,25 @@ export const drawn = async (page: Page): Promise<string> =>
 /** The rows of the list of entries that say all of this. */
 export const entry = (scope: Page | Locator, ...texts: readonly (string | RegExp)[]) =>
   texts.reduce<Locator>((rows, hasText) => rows.filter({ hasText }), scope.getByRole('listitem'));
+
+/** The PIN of the shops in these tests. */
+export const PIN = '271828';
+
+/** Opens the desk's locked corner: sets the PIN where none is set, types it where it is locked. */
+export async function openCorner(desk: Page): Promise<void> {
+  await button(desk, /^Locked corner/).click();
+  const [first, locked, open] = ['Set this PIN', 'Open the corner', 'Lock now'].map((name) =>
+    button(desk, name),
+  );
+  await first!.or(locked!).or(open!).waitFor();
+  if (await open!.isVisible()) return;
+  if (await first!.isVisible()) {
+    await desk.getByLabel('New PIN').fill(PIN);
+    await desk.getByLabel('The same again').fill(PIN);
+    await first!.click();
+  } else {
+    await desk.getByLabel('PIN', { exact: true }).fill(PIN);
+    await locked!.click();
+  }
+  await open!.waitFor();
+}

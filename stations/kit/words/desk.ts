@@ -6,7 +6,6 @@ export const desk = {
   board: 'Open jobs',
   find: 'Find by ticket, name or step',
   takeIn: 'Take someone in',
-  stations: 'New station',
   closedToo: 'Also finished jobs',
   none: 'No open jobs.',
   nothingFound: 'No job fits.',
@@ -99,7 +98,6 @@ export const desk = {
   closeCuff: 'Close a cuff',
   health: 'Health asked',
 
-  codeTitle: 'Make a browser a station of the shop',
   codeRoles: 'What this station may do',
   codeMake: 'Show a code',
   codeSays: 'Type this code on the new station. It is good once.',

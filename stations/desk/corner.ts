@@ -1,0 +1,87 @@
+/** The desk's locked corner, as the server tells it (`docs/protocol.md`). */
+import type { Fact, StationRole } from '../../core/index.ts';
+import { ask } from '../kit/api.ts';
+
+export interface CornerState {
+  readonly pinSet: boolean;
+  /** ISO 8601; null while it is locked to this desk. */
+  readonly unlockedUntil: string | null;
+  /** Until the next PIN is heard. */
+  readonly waitSeconds: number;
+  readonly waiting: { readonly requests: number; readonly entries: number };
+}
+
+export interface ListedStation {
+  readonly number: number;
+  readonly device: string;
+  readonly name: string;
+  readonly roles: readonly StationRole[];
+  readonly pairedMs: number;
+  readonly seenMs: number | null;
+  readonly revokedMs: number | null;
+  readonly connected: boolean;
+  readonly own: boolean;
+}
+
+export interface BackRequest {
+  readonly id: string;
+  readonly number: string;
+  readonly device: string;
+  readonly address: string;
+  readonly askedMs: number;
+  readonly standing: 'known' | 'revoked' | 'unknown';
+  readonly name: string | null;
+  readonly roles: readonly StationRole[];
+  readonly revokedMs: number | null;
+}
+
+export interface Backlog {
+  readonly station: number;
+  readonly session: string;
+  readonly ticket: string | null;
+  readonly device: string;
+  readonly name: string;
+  readonly waiting: number;
+  readonly taken: number;
+  readonly thrown: number;
+  readonly lastMs: number;
+}
+
+export interface QuarantineEntry {
+  readonly fact: string;
+  readonly state: 'waiting' | 'refused' | 'taken' | 'thrown';
+  readonly reason: string | null;
+  readonly value: Fact | null;
+}
+
+export interface OpenBacklog {
+  readonly backlog: Backlog;
+  readonly entries: readonly QuarantineEntry[];
+}
+
+const at = '/api/corner';
+const of = ({ station, session }: Backlog) => `${at}/quarantine/${station}/${session}`;
+type Stations = { readonly stations: readonly ListedStation[] };
+type Requests = { readonly requests: readonly BackRequest[] };
+
+export const corner = {
+  state: () => ask<CornerState>('GET', at),
+  setPin: (pin: string, again: string, old?: string) =>
+    ask<CornerState>('POST', `${at}/pin`, { pin, again, ...(old === undefined ? {} : { old }) }),
+  unlock: (pin: string) => ask<CornerState>('POST', `${at}/unlock`, { pin }),
+  lock: () => ask<CornerState>('POST', `${at}/lock`, {}),
+  stations: () => ask<Stations>('GET', `${at}/stations`),
+  change: (number: number, to: { name?: string; roles?: readonly StationRole[] }) =>
+    ask<Stations>('PATCH', `${at}/stations/${number}`, to),
+  revoke: (number: number) => ask<Stations>('POST', `${at}/stations/${number}/revoke`, {}),
+  requests: () => ask<Requests>('GET', `${at}/requests`),
+  approve: ({ id, number, standing }: BackRequest, roles: readonly StationRole[]) =>
+    ask<Requests>('POST', `${at}/requests/${id}/approve`, { number, standing, roles }),
+  refuse: ({ id }: BackRequest) => ask<Requests>('POST', `${at}/requests/${id}/refuse`, {}),
+  backlogs: () => ask<{ backlogs: readonly Backlog[] }>('GET', `${at}/quarantine`),
+  backlog: (backlog: Backlog) => ask<OpenBacklog>('GET', of(backlog)),
+  takeIn: (backlog: Backlog) => ask<OpenBacklog>('POST', `${of(backlog)}/take`, {}),
+  throwAway: (backlog: Backlog) =>
+    ask<OpenBacklog>('POST', `${of(backlog)}/throw-away`, { count: backlog.waiting }),
+  exportUrl: (backlog: Backlog) => `${of(backlog)}/export`,
+};
