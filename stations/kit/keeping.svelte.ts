@@ -28,7 +28,9 @@ export class Keeping {
     this.#giveUp = writes
       ? ownStore(this.#device, (ownership) => {
           this.#ownership = ownership;
-          if (ownership === 'owner') onOwner();
+          if (ownership !== 'owner') return;
+          this.outbox.begin().catch(() => undefined); // the health says so; each entry then asks by itself
+          onOwner();
         })
       : () => undefined;
     // Asked once, so that a browser short of room does not throw away what waits here. Some ask the person.

@@ -20,6 +20,8 @@ export class Version {
   #state = $state<VersionState>('same');
   readonly #isKept: () => Promise<boolean>;
   #again: ReturnType<typeof setTimeout> | undefined;
+  /** A newer build is on this device; it may arrive while another trouble is being told. */
+  #isNewer = false;
 
   /** `isKept`: once all writes have ended, whether everything that waits here outlives the page. */
   constructor(isKept: () => Promise<boolean>) {
@@ -36,7 +38,7 @@ export class Version {
   agrees(): void {
     clearTimeout(this.#again);
     sessionStorage.removeItem(TRIED);
-    if (this.#state !== 'ready') this.#state = 'same';
+    this.#state = this.#isNewer ? 'ready' : 'same';
   }
 
   /** Asks for a newer build; a station that is never reloaded would not hear of it. */
@@ -75,6 +77,7 @@ export class Version {
   }
 
   #onNewBuild(): void {
+    this.#isNewer = true;
     if (this.#state === 'same') this.#state = 'ready';
   }
 }

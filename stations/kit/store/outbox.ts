@@ -29,6 +29,8 @@ const KEEP_SAVED_MS = 7 * 24 * 3600 * 1000;
 const AGAIN_MS = 5_000;
 
 const ofSession = (session: string) => IDBKeyRange.bound([session], [session, []]);
+const orderOf = (newest: IDBCursorWithValue | null): number =>
+  (newest?.value as OutboxEntry | undefined)?.order ?? 0;
 const inOrder = (entries: OutboxEntry[]) => entries.sort((a, b) => a.order - b.order);
 
 export class Outbox {
@@ -36,6 +38,8 @@ export class Outbox {
   /** Entries that the device could not keep: they live in this page, and are tried again. */
   readonly #homeless = new Map<string, { session: string; fact: Fact }>();
   #again: ReturnType<typeof setTimeout> | undefined;
+  /** The last entry's order; null until it has been read, and whenever another tab may have written since. */
+  #last: number | null = null;
 
   constructor(device: DeviceStore) {
     this.#device = device;
@@ -46,19 +50,34 @@ export class Outbox {
     return this.#homeless.size;
   }
 
-  /** Resolves once the entries are on this device's disk. */
+  /** This tab is the one that writes from now on: what an earlier one has written comes before its own. */
+  async begin(): Promise<void> {
+    this.#last = null;
+    const newest = (await this.#device.read('entries', (store) =>
+      done(store.index('order').openCursor(null, 'prev')),
+    )) as IDBCursorWithValue | null;
+    this.#last ??= orderOf(newest);
+  }
+
+  /**
+   * Resolves once the entries are on this device's disk. Once begun, the whole transaction is handed to the browser
+   * at once, so that it goes through even if the page is left in the same moment.
+   */
   async put(session: string, facts: readonly Fact[]): Promise<void> {
     const all = [...this.#homeless.values(), ...facts.map((fact) => ({ session, fact }))];
     try {
       await this.#device.write('entries', (store) => {
-        const newest = store.index('order').openCursor(null, 'prev');
-        newest.onsuccess = () => {
-          const last = (newest.result?.value as OutboxEntry | undefined)?.order ?? 0;
+        const putAfter = (last: number) => {
           all.forEach(({ session, fact }, i) => {
             const entry: OutboxEntry = { session, id: fact.id, fact, state: 'waiting', order: last + 1 + i };
             store.put(entry);
           });
+          this.#last = last + all.length;
+          store.transaction.commit();
         };
+        if (this.#last !== null) return putAfter(this.#last);
+        const newest = store.index('order').openCursor(null, 'prev');
+        newest.onsuccess = () => putAfter(this.#last ?? orderOf(newest.result));
       });
       for (const { fact } of all) this.#homeless.delete(fact.id);
     } catch (error) {
