@@ -3,6 +3,7 @@ import { DeviceStore } from './store/device.ts';
 import type { Health } from './store/device.ts';
 import { LastKnown } from './store/known.ts';
 import { Outbox } from './store/outbox.ts';
+import { Slip } from './store/slip.ts';
 import { ownStore } from './store/tab.ts';
 import type { Ownership } from './store/tab.ts';
 
@@ -23,14 +24,17 @@ export class Keeping {
   /** `writes`: this page's work makes entries. `onOwner`: this tab owns them from now on. */
   constructor(writes: boolean, onOwner: () => void) {
     this.#device = new DeviceStore((health) => (this.#health = health));
-    this.outbox = new Outbox(this.#device);
+    this.outbox = new Outbox(this.#device, new Slip(localStorage));
     this.known = new LastKnown(this.#device);
     this.#giveUp = writes
       ? ownStore(this.#device, (ownership) => {
           this.#ownership = ownership;
           if (ownership !== 'owner') return;
-          this.outbox.begin().catch(() => undefined); // the health says so; each entry then asks by itself
-          onOwner();
+          // Where it fails, the health says so, and each entry then asks by itself.
+          void this.outbox
+            .begin()
+            .catch(() => undefined)
+            .then(onOwner);
         })
       : () => undefined;
     // Asked once, so that a browser short of room does not throw away what waits here. Some ask the person.

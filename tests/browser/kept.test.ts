@@ -123,6 +123,23 @@ it.each([
   expect(onDisk(job)).toHaveLength(before + 20);
 });
 
+it('keeps what is entered in the very moment in which the page is left', async () => {
+  const job = await opener.open('Adelgund Moosbrugger', takenIn());
+  const page = await openAt(cable.url, job);
+  const before = onDisk(job).length;
+  await cut(page);
+  const ready = await button(page, /^Left boot: all as expected/).elementHandle();
+  await ready!.evaluate((it) => {
+    (it as HTMLElement).click();
+    location.replace('about:blank');
+  });
+  await page.waitForURL('about:blank');
+  cable.plugIn();
+  await page.goto(`${cable.url}/measuring#${job.session}`);
+  await until(() => onDisk(job).length === before + 10, 'what was entered on the server’s disk');
+  await floor.allSaved(page);
+});
+
 it('keeps a refused entry with its reason until a person has dealt with it', async () => {
   const job = await opener.open('Notburga Ferchl', readied());
   const page = await openAt(shop.url, job);

@@ -1,19 +1,20 @@
 /** A server and pages that speak another number of the protocol than those built here. */
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { startServer } from '../../demo/serve.ts';
 import type { ServerProcess } from '../../demo/serve.ts';
 
-const CONFIG = fileURLToPath(new URL('../../vite.config.ts', import.meta.url));
-const PRELOAD = fileURLToPath(new URL('other-version.mjs', import.meta.url));
+const TOP = fileURLToPath(new URL('../../', import.meta.url));
+const PRELOAD = fileURLToPath(new URL('./other-version.mjs', import.meta.url));
 /** The pages as they are built for everybody. */
-export const THESE_PAGES = fileURLToPath(new URL('../../build/stations', import.meta.url));
+export const THESE_PAGES = join(TOP, 'build/stations');
 
 /** Builds the pages as a version that speaks `protocol` would. `mark` tells two such builds apart. */
 export async function buildPages(protocol: number, folder: string, mark = ''): Promise<void> {
   let changed = 0;
   await build({
-    configFile: CONFIG,
+    configFile: join(TOP, 'vite.config.ts'),
     logLevel: 'error',
     build: { outDir: folder },
     plugins: [

@@ -13,6 +13,8 @@ import type { FactDraft } from '../../stations/kit/session.ts';
 import { DeviceStore } from '../../stations/kit/store/device.ts';
 import { LastKnown } from '../../stations/kit/store/known.ts';
 import { Outbox } from '../../stations/kit/store/outbox.ts';
+import { Slip } from '../../stations/kit/store/slip.ts';
+import { plainStorage } from '../helpers/storage.ts';
 import type { Drafts, WritingRole } from './drafts.ts';
 import { inPage } from './page.ts';
 import type { Page } from './page.ts';
@@ -44,7 +46,9 @@ export class Tablet {
   readonly #page: Page;
   /** The device's disk: outlives the page. */
   readonly #disk = new IDBFactory();
+  readonly #slip = plainStorage();
   #device: DeviceStore;
+  #outbox: Outbox;
   readonly #open = new Map<string, Session>();
 
   private constructor(station: Station, options: TabletOptions) {
@@ -56,6 +60,7 @@ export class Tablet {
     const { url: origin, witness } = options;
     this.#page = { origin, cookie: station.cookie, witness, sockets: new Set<WebSocket>() };
     this.#device = this.#openStore();
+    this.#outbox = this.#openOutbox();
   }
 
   static async pair(options: TabletOptions): Promise<Tablet> {
@@ -113,6 +118,7 @@ export class Tablet {
     const shown = [...this.#open.keys()];
     this.close();
     this.#device = this.#openStore();
+    this.#outbox = this.#openOutbox();
     for (const session of shown) this.join(session);
   }
 
@@ -148,6 +154,14 @@ export class Tablet {
     return inPage(this.#page, () => new DeviceStore(undefined, () => this.#disk));
   }
 
+  #openOutbox(): Outbox {
+    return inPage(this.#page, () => {
+      const outbox = new Outbox(this.#device, new Slip(this.#slip));
+      void outbox.begin().catch(() => undefined);
+      return outbox;
+    });
+  }
+
   #show(session: string): Session {
     const { me } = this.#station;
     const { host } = new URL(this.#page.origin);
@@ -157,7 +171,7 @@ export class Tablet {
         new Session(session, 1, {
           me: { ...me, plain: true, shop: { name: '', timeZone: 'UTC' } },
           role: this.role,
-          outbox: new Outbox(this.#device),
+          outbox: this.#outbox,
           known: new LastKnown(this.#device),
           mayWrite: () => true,
           url: syncUrl({ protocol: 'http:', host }),

@@ -30,6 +30,8 @@ function upgrade(db: IDBDatabase, transaction: IDBTransaction, from: number): vo
 export class DeviceStore {
   readonly #factory: () => IDBFactory;
   #db: Promise<IDBDatabase> | null = null;
+  /** The same once it is open, so that a write begins in the very moment of the tap. */
+  #opened: IDBDatabase | null = null;
   #health: Health = 'well';
   readonly #onHealth: (health: Health) => void;
   /** Writes under way. */
@@ -82,7 +84,7 @@ export class DeviceStore {
     durability: 'strict' | 'relaxed',
   ): Promise<void> {
     try {
-      const db = await this.#open();
+      const db = this.#opened ?? (await this.#open());
       const transaction = db.transaction(name, 'readwrite', { durability });
       const end = new Promise<void>((resolve, reject) => {
         transaction.oncomplete = () => resolve();
@@ -97,20 +99,21 @@ export class DeviceStore {
   }
 
   #open(): Promise<IDBDatabase> {
-    this.#db ??= this.#opened().catch((error: unknown) => {
+    this.#db ??= this.#begin().catch((error: unknown) => {
       this.#db = null; // the next one who asks tries again
       throw error;
     });
     return this.#db;
   }
 
-  async #opened(): Promise<IDBDatabase> {
+  async #begin(): Promise<IDBDatabase> {
     const request = this.#factory().open(NAME, VERSION);
     request.onupgradeneeded = ({ oldVersion }) => upgrade(request.result, request.transaction!, oldVersion);
     request.onblocked = () => this.#say('failed'); // an older page holds it open, and says nothing
     const db = await done(request);
     const forget = () => {
       this.#db = null;
+      this.#opened = null;
     };
     // A newer page wants to change the layout: it must not wait for this one.
     db.onversionchange = () => {
@@ -118,6 +121,7 @@ export class DeviceStore {
       forget();
     };
     db.onclose = forget;
+    this.#opened = db;
     return db;
   }
 

@@ -8,6 +8,7 @@
 import type { Fact, Refusal } from '../../../core/index.ts';
 import { done } from './device.ts';
 import type { DeviceStore } from './device.ts';
+import type { Entered, Slip } from './slip.ts';
 
 export interface OutboxEntry {
   readonly session: string;
@@ -36,13 +37,15 @@ const inOrder = (entries: OutboxEntry[]) => entries.sort((a, b) => a.order - b.o
 export class Outbox {
   readonly #device: DeviceStore;
   /** Entries that the device could not keep: they live in this page, and are tried again. */
-  readonly #homeless = new Map<string, { session: string; fact: Fact }>();
+  readonly #homeless = new Map<string, Entered>();
+  readonly #slip: Slip;
   #again: ReturnType<typeof setTimeout> | undefined;
   /** The last entry's order; null until it has been read, and whenever another tab may have written since. */
   #last: number | null = null;
 
-  constructor(device: DeviceStore) {
+  constructor(device: DeviceStore, slip: Slip) {
     this.#device = device;
+    this.#slip = slip;
   }
 
   /** Entries that only this page holds, since the device could not keep them. */
@@ -50,9 +53,15 @@ export class Outbox {
     return this.#homeless.size;
   }
 
-  /** This tab is the one that writes from now on: what an earlier one has written comes before its own. */
+  /**
+   * This tab is the one that writes from now on: what an earlier one has written comes before its own, also what it
+   * was writing when it went away. Resolves once that is in.
+   */
   async begin(): Promise<void> {
     this.#last = null;
+    const left = this.#slip.left();
+    this.#slip.hold(left);
+    if (left.length > 0) return this.#write(left);
     const newest = (await this.#device.read('entries', (store) =>
       done(store.index('order').openCursor(null, 'prev')),
     )) as IDBCursorWithValue | null;
@@ -60,11 +69,17 @@ export class Outbox {
   }
 
   /**
-   * Resolves once the entries are on this device's disk. Once begun, the whole transaction is handed to the browser
-   * at once, so that it goes through even if the page is left in the same moment.
+   * Resolves once the entries are on this device's disk. The slip has them at once, and the whole transaction is
+   * handed to the browser at once too, so that they outlive a page that is left in the same moment.
    */
-  async put(session: string, facts: readonly Fact[]): Promise<void> {
-    const all = [...this.#homeless.values(), ...facts.map((fact) => ({ session, fact }))];
+  put(session: string, facts: readonly Fact[]): Promise<void> {
+    const entered = facts.map((fact) => ({ session, fact }));
+    this.#slip.hold(entered);
+    return this.#write(entered);
+  }
+
+  async #write(entered: readonly Entered[]): Promise<void> {
+    const all = [...this.#homeless.values(), ...entered];
     try {
       await this.#device.write('entries', (store) => {
         const putAfter = (last: number) => {
@@ -79,12 +94,18 @@ export class Outbox {
         const newest = store.index('order').openCursor(null, 'prev');
         newest.onsuccess = () => putAfter(this.#last ?? orderOf(newest.result));
       });
-      for (const { fact } of all) this.#homeless.delete(fact.id);
+      this.#settle(all.map(({ fact }) => fact.id));
     } catch (error) {
       for (const entry of all) this.#homeless.set(entry.fact.id, entry);
       this.#tryAgain();
       throw error;
     }
+  }
+
+  /** The database or the shop has them, or nobody wants them any more. */
+  #settle(ids: readonly string[]): void {
+    for (const id of ids) this.#homeless.delete(id);
+    this.#slip.release(ids);
   }
 
   markSaved(
@@ -93,7 +114,7 @@ export class Outbox {
     generation: number,
     nowMs: number | null,
   ): Promise<void> {
-    for (const id of ids) this.#homeless.delete(id);
+    this.#settle(ids);
     return this.#change(session, ids, ({ refusal: _settled, ...entry }) => ({
       ...entry,
       state: 'saved',
@@ -112,7 +133,7 @@ export class Outbox {
   }
 
   remove(session: string, ids: readonly string[]): Promise<void> {
-    for (const id of ids) this.#homeless.delete(id);
+    this.#settle(ids);
     return this.#device.write('entries', (store) => ids.forEach((id) => store.delete([session, id])));
   }
 
@@ -165,7 +186,7 @@ export class Outbox {
   #tryAgain(): void {
     clearTimeout(this.#again);
     // Rejects when there is still no room; then it has set the next try itself.
-    this.#again = setTimeout(() => void this.put('', []).catch(() => undefined), AGAIN_MS);
+    this.#again = setTimeout(() => void this.#write([]).catch(() => undefined), AGAIN_MS);
   }
 
   #change(session: string, ids: readonly string[], next: (entry: OutboxEntry) => OutboxEntry): Promise<void> {
