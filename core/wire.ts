@@ -66,6 +66,8 @@ export const CLOSE = {
   forbidden: 4403,
   /** No such room: an unknown name, an old generation or an old boot number. */
   gone: 4404,
+  /** This session is damaged on the server's disk and is not opened; all others are. */
+  damaged: 4423,
   /** Too many sockets, frames or bytes. */
   tooMuch: 4429,
   /** The station speaks another protocol version: reload the page. */

@@ -13,11 +13,12 @@ import {
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
-import { BadBackup, Damaged } from './examine.ts';
+import { BadBackup, Damaged, DamagedSessions } from './examine.ts';
 import type { Examined } from './examine.ts';
 import { Said } from './said.ts';
 import { syncDirectory } from './schema.ts';
 import type { Db } from './schema.ts';
+import { SpoiltSession } from './spoilt.ts';
 
 /** Minutes that reading a copy may take. */
 const EXAMINE_MINUTES = 30;
@@ -83,6 +84,31 @@ function syncFile(path: string): void {
   }
 }
 
+interface Bad {
+  readonly ok: false;
+  readonly is: 'damaged' | 'bad' | 'other';
+  readonly text: string;
+  readonly spoilt: readonly { readonly session: string; readonly what: string }[];
+}
+
+/** What `examine` threw there. */
+function errorOf({ is, text, spoilt }: Bad, path: string): Error {
+  switch (is) {
+    case 'damaged':
+      if (spoilt.length === 0) return new Damaged(text);
+      return new DamagedSessions(
+        path,
+        spoilt.map(({ session, what }) => new SpoiltSession(session, what)),
+      );
+    case 'bad':
+      return new BadBackup(text);
+    case 'other':
+      return new Error(text);
+    default:
+      return is satisfies never;
+  }
+}
+
 /** `examine` in another process. Rejects with `BadBackup`, or an error when it did not come to an end. */
 export function examineApart(path: string, signal?: AbortSignal): Promise<Examined> {
   return new Promise((done, fail) => {
@@ -93,11 +119,9 @@ export function examineApart(path: string, signal?: AbortSignal): Promise<Examin
       (error, stdout) => {
         if (error)
           return fail(new Error(`${path} could not be read again: ${error.message}`, { cause: error }));
-        const answer = JSON.parse(stdout) as
-          { ok: true; examined: Examined } | { ok: false; is: 'damaged' | 'bad' | 'other'; text: string };
+        const answer = JSON.parse(stdout) as { ok: true; examined: Examined } | Bad;
         if (answer.ok) done(answer.examined);
-        else if (answer.is === 'damaged') fail(new Damaged(answer.text));
-        else fail(answer.is === 'bad' ? new BadBackup(answer.text) : new Error(answer.text));
+        else fail(errorOf(answer, path));
       },
     );
   });

@@ -3,6 +3,7 @@ import { SESSION_FORMAT } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
 import { factsOf } from './generation.ts';
 import type { Person } from './people.ts';
+import { rowReader } from './rows.ts';
 import type { Db } from './schema.ts';
 
 export interface ClientFile {
@@ -28,7 +29,7 @@ interface Row {
   readonly closed: number;
 }
 
-/** Null when neither a person nor a session has this reference. Reads what is on disk. */
+/** Null when neither a person nor a session has this reference. Reads what is on disk. Throws `SpoiltSession`. */
 export function clientFile(db: Db, ref: string): ClientFile | null {
   const person = db
     .prepare<[string], Omit<Person, 'ref'>>('SELECT name, contact, language FROM people WHERE ref = ?')
@@ -41,16 +42,14 @@ export function clientFile(db: Db, ref: string): ClientFile | null {
     )
     .all(ref);
   if (!person && rows.length === 0) return null;
-  const updates = db
-    .prepare<[number], Buffer>('SELECT bytes FROM updates WHERE document = ? ORDER BY n')
-    .pluck();
+  const updates = rowReader(db);
   const sessions = rows.map(({ id, session, openedMs, lastMs, closed }) => ({
     session,
     openedAt: new Date(openedMs).toISOString(),
     lastAt: new Date(lastMs).toISOString(),
     closed: closed === 1,
     format: SESSION_FORMAT as typeof SESSION_FORMAT,
-    facts: factsOf(updates.all(id)),
+    facts: factsOf(updates(id)),
   }));
   return { format: 'fibula-client/1', ref, person: person ?? null, sessions };
 }

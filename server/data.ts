@@ -8,8 +8,10 @@ import { BOUND } from './limits.ts';
 import { lockDirectory } from './lock.ts';
 import { lookOver } from './look.ts';
 import { markClosed, markOpen } from './open-mark.ts';
+import { offerApart } from './rescue.ts';
 import { openDatabase, syncDirectory, UnusableData } from './schema.ts';
 import type { Db } from './schema.ts';
+import { Spoilt } from './spoilt.ts';
 import { readEveryDay } from './thorough.ts';
 import type { Thorough } from './thorough.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
@@ -28,6 +30,7 @@ export interface Data {
   readonly db: Db;
   readonly health: Health;
   readonly thorough: Thorough;
+  readonly spoilt: Spoilt;
 }
 
 /** Remembers how to close what was opened. */
@@ -65,7 +68,8 @@ function checkWritable(directory: string): void {
 export function openData(options: DataOptions, log: Logger, onClose: OnClose): Data {
   const { data } = options;
   const path = join(data, 'fibula.db');
-  const looked = lookOver(data, options.backups ?? join(data, 'backups'));
+  const backups = options.backups ?? join(data, 'backups');
+  const looked = lookOver(data, backups);
   const db = openDatabase(data);
   markOpen(path);
   onClose(() => {
@@ -74,9 +78,35 @@ export function openData(options: DataOptions, log: Logger, onClose: OnClose): D
   });
   const health = watchDisk(db, options, log);
   onClose(() => health.stop());
-  const thorough = readEveryDay(path, looked === 'large', health, log);
+  const spoilt = new Spoilt();
+  const thorough = readEveryDay({ path, db, health, spoilt, log }, looked.was);
   onClose(() => thorough.stop());
-  return { db, health, thorough };
+  onClose(tellOfSpoilt(spoilt, { ...options, backups }, log));
+  for (const one of looked.spoilt) spoilt.mark(one);
+  return { db, health, thorough, spoilt };
+}
+
+/** Names each at the console, and below them, once for all, what to do. @returns what ends that. */
+function tellOfSpoilt(
+  spoilt: Spoilt,
+  { data, backups, say }: DataOptions & { backups: string },
+  log: Logger,
+): () => void {
+  const ending = new AbortController();
+  let isOffering = false;
+  spoilt.onNew((one) => {
+    log.error({ session: one.session }, one.message);
+    say?.(
+      `WARNING: ${one.message} It is not opened; entries for it wait on their stations. All else goes on, and nothing was changed.`,
+    );
+    if (isOffering) return;
+    isOffering = true;
+    void offerApart(data, backups, ending.signal).then((text) => {
+      isOffering = false;
+      if (text !== null) say?.(text);
+    });
+  });
+  return () => ending.abort();
 }
 
 /** Says at the console what stations are told of the disk. */

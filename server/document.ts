@@ -1,6 +1,6 @@
 /** A session's document made of its rows. */
 import * as Y from 'yjs';
-import { DamagedRows } from './trouble.ts';
+import { SpoiltSession } from './spoilt.ts';
 
 /** Client id → number of its entries. */
 export const clocksOf = (doc: Y.Doc): ReadonlyMap<number, number> =>
@@ -10,12 +10,12 @@ export const clocksOf = (doc: Y.Doc): ReadonlyMap<number, number> =>
 export const isWhole = ({ store }: Y.Doc): boolean =>
   store.pendingStructs === null && store.pendingDs === null;
 
-/** Throws `DamagedRows` when the rows cannot be read, or make no whole document. */
-export function fill(doc: Y.Doc, rows: readonly Uint8Array[], name: string): void {
+/** Throws `SpoiltSession` when the rows of `session` cannot be read, or make no whole document. */
+export function fill(doc: Y.Doc, rows: readonly Uint8Array[], session: string): void {
   try {
     for (const row of rows) Y.applyUpdate(doc, row);
   } catch (error) {
-    throw new DamagedRows(`The rows of ${name} cannot be read`, { cause: error });
+    throw new SpoiltSession(session, 'its rows cannot be read', { cause: error });
   }
-  if (!isWhole(doc)) throw new DamagedRows(`The rows of ${name} do not make a whole document`);
+  if (!isWhole(doc)) throw new SpoiltSession(session, 'its rows do not make a whole document');
 }

@@ -3,9 +3,11 @@ import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { parseLenient } from '../core/index.ts';
 import { factsOf } from './generation.ts';
+import { rowReader } from './rows.ts';
 import { Said } from './said.ts';
-import { APPLICATION_ID, FORMAT } from './schema.ts';
+import { APPLICATION_ID, FORMAT, FORMAT_WITH_SUMS } from './schema.ts';
 import type { Db } from './schema.ts';
+import { SpoiltSession } from './spoilt.ts';
 import { troubleOf } from './trouble.ts';
 
 export interface Examined {
@@ -24,8 +26,24 @@ export class BadBackup extends Said {}
 /** It is ours, could be read, and is not whole. */
 export class Damaged extends BadBackup {}
 
+/** How many of them a sentence names. */
+const NAMED = 3;
+
+/** The file is whole, and some sessions in it are not what was written. */
+export class DamagedSessions extends Damaged {
+  constructor(
+    path: string,
+    readonly spoilt: readonly SpoiltSession[],
+  ) {
+    const named = spoilt.slice(0, NAMED).map(({ session, what }) => `session ${session}: ${what}`);
+    const more = spoilt.length > NAMED ? `; and ${spoilt.length - NAMED} more` : '';
+    super(`${path} is damaged: ${named.join('; ')}${more}.`);
+  }
+}
+
 /**
- * Reads all of the file: the database's own check, its tables, every session's document with Yjs, every fact.
+ * Reads all of the file: the database's own check, its tables, the checksum of every row, every session's document
+ * with Yjs, every fact.
  * Takes seconds for a large one. Leaves the file as it is, also one that a server has open.
  * Throws `BadBackup`.
  */
@@ -40,7 +58,7 @@ export function examine(path: string): Examined {
     if (problem !== 'ok') throw new Damaged(`${path} is damaged: ${String(problem)}.`);
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0)
       throw new Damaged(`${path} is damaged: rows point to sessions that are not there.`);
-    return { bytes, format, ...readAll(db, path) };
+    return { bytes, format, ...readAll(db, path, format) };
   } catch (error) {
     if (!(error instanceof Database.SqliteError)) throw error;
     if (troubleOf(error) !== 'damaged')
@@ -79,26 +97,25 @@ function formatOf(db: Db, path: string): number {
   return format;
 }
 
-function readAll(db: Db, path: string): Omit<Examined, 'bytes' | 'format'> {
+function readAll(db: Db, path: string, format: number): Omit<Examined, 'bytes' | 'format'> {
   const documents = db
     .prepare<[], { id: number; session: string; lastMs: number }>(
       'SELECT id, session, last_ms AS lastMs FROM documents',
     )
     .all();
-  const rows = db
-    .prepare<[number], Buffer>('SELECT bytes FROM updates WHERE document = ? ORDER BY n')
-    .pluck();
+  const rows = rowReader(db, format >= FORMAT_WITH_SUMS);
   const known = db.prepare<[number], string>('SELECT id FROM facts WHERE document = ?').pluck();
   let facts = 0;
+  const spoilt: SpoiltSession[] = [];
   for (const { id, session } of documents) {
-    const there = factIds(rows.all(id), session, path);
-    const ids = known.all(id);
-    if (ids.length !== there.size || !ids.every((fact) => there.has(fact)))
-      throw new Damaged(
-        `${path} is damaged: session ${session} holds ${there.size} facts and lists ${ids.length}.`,
-      );
-    facts += there.size;
+    try {
+      facts += countFacts(() => rows(id), known.all(id), session);
+    } catch (error) {
+      if (!(error instanceof SpoiltSession)) throw error;
+      spoilt.push(error);
+    }
   }
+  if (spoilt.length > 0) throw new DamagedSessions(path, spoilt);
   return {
     sessions: new Set(documents.map(({ session }) => session)).size,
     facts,
@@ -107,21 +124,25 @@ function readAll(db: Db, path: string): Omit<Examined, 'bytes' | 'format'> {
   };
 }
 
-function factIds(updates: readonly Uint8Array[], session: string, path: string): Set<string> {
+/** Of one document; they must be the ones that are listed. */
+function countFacts(rows: () => readonly Uint8Array[], listed: readonly string[], session: string): number {
+  const there = factIds(rows, session);
+  if (listed.length !== there.size || !listed.every((fact) => there.has(fact)))
+    throw new SpoiltSession(session, `it holds ${there.size} facts and lists ${listed.length}`);
+  return there.size;
+}
+
+function factIds(rows: () => readonly Uint8Array[], session: string): Set<string> {
   try {
     return new Set(
-      factsOf(updates).map((value) => {
+      factsOf(rows()).map((value) => {
         const parsed = parseLenient(value);
         if (!parsed.ok) throw new Error(`${parsed.misfit.field} ${parsed.misfit.wants}`);
         return parsed.fact.id;
       }),
     );
   } catch (error) {
-    throw new Damaged(
-      `${path} is damaged: session ${session} cannot be read (${(error as Error).message}).`,
-      {
-        cause: error,
-      },
-    );
+    if (error instanceof SpoiltSession || error instanceof Database.SqliteError) throw error;
+    throw new SpoiltSession(session, `it cannot be read (${(error as Error).message})`, { cause: error });
   }
 }

@@ -9,6 +9,7 @@
  */
 import * as Y from 'yjs';
 import type { Fact } from '../core/index.ts';
+import { rowReader, rowWriter } from './rows.ts';
 import type { Db } from './schema.ts';
 
 /** Past this there is no room name. */
@@ -66,17 +67,10 @@ export function regenerate(
     for (const table of ['updates', 'facts']) db.prepare(`DELETE FROM ${table} WHERE document = ?`).run(id);
     db.prepare('DELETE FROM documents WHERE id = ?').run(id);
   }
-  const rows = db
-    .prepare<[number], Buffer>('SELECT bytes FROM updates WHERE document = ? ORDER BY n')
-    .pluck();
-  const bytes = documentOf(change(factsOf(rows.all(newest.id))), generation);
+  const bytes = documentOf(change(factsOf(rowReader(db)(newest.id))), generation);
   db.prepare('DELETE FROM updates WHERE document = ?').run(newest.id);
-  db.prepare('INSERT INTO updates (document, n, committed_ms, bytes) VALUES (?, ?, ?, ?)').run(
-    newest.id,
-    newest.n,
-    newest.lastMs,
-    bytes,
-  );
+  const place = { session, generation, n: newest.n, committedMs: newest.lastMs };
+  rowWriter(db)(newest.id, place, bytes);
   // The board's row names the generation and may quote a text: it is computed again.
   db.prepare('UPDATE documents SET generation = ?, job = NULL WHERE id = ?').run(generation, newest.id);
 }
@@ -85,22 +79,20 @@ export function regenerate(
 export function nameClients(db: Db): void {
   const unread = db.prepare<[], number>('SELECT id FROM documents WHERE client IS NULL').pluck().all();
   if (unread.length === 0) return;
-  const rows = db
-    .prepare<[number], Buffer>('SELECT bytes FROM updates WHERE document = ? ORDER BY n')
-    .pluck();
+  const rows = rowReader(db);
   const set = db.prepare<[string, number]>('UPDATE documents SET client = ? WHERE id = ?');
   db.transaction(() => {
     for (const id of unread) {
-      const opened = read(rows.all(id))?.find((fact) => fact.kind === 'session.opened');
+      const opened = read(() => rows(id))?.find((fact) => fact.kind === 'session.opened');
       if (opened?.kind === 'session.opened') set.run(opened.clientRef, id);
     }
   }).immediate();
 }
 
 /** Null for a document that cannot be read: whoever opens it is told so. */
-function read(updates: readonly Uint8Array[]): Fact[] | null {
+function read(rows: () => readonly Uint8Array[]): Fact[] | null {
   try {
-    return factsOf(updates);
+    return factsOf(rows());
   } catch {
     return null;
   }

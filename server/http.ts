@@ -30,6 +30,7 @@ import { siteRoutes } from './site-routes.ts';
 import type { Site } from './site.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
 import { settingsRoutes } from './settings-routes.ts';
+import { SpoiltSession } from './spoilt.ts';
 import type { ShopSettings } from './shop-settings.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
@@ -130,6 +131,8 @@ function answerError({ log, health }: HttpDeps, error: Error, c: Context<Env>) {
   // Whoever asked went away in the middle of it: nobody failed, and nobody hears the answer.
   const { incoming } = c.env;
   if (incoming.destroyed && !incoming.complete) return refusal(c, ENDED_EARLY);
+  if (error instanceof SpoiltSession)
+    return refusal(c, new No(503, 'damaged', `${error.message} The server’s console says what to do.`));
   const trouble = health.failed(error);
   if (trouble !== null) return refusal(c, new No(503, 'read-only', TROUBLE_TEXT[trouble]));
   log.error({ err: error, method: c.req.method, path: c.req.path.slice(0, 80) }, 'request failed');

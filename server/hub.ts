@@ -14,6 +14,7 @@ import type { Station } from './pair.ts';
 import { Peer } from './peer.ts';
 import { SessionRoom } from './room.ts';
 import type { Room } from './room.ts';
+import type { Spoilt } from './spoilt.ts';
 import type { JobToKeep, NewRow, Store, StoredDocument } from './store.ts';
 import type { Author, TakenIn } from './take-in.ts';
 import { troubleOf } from './trouble.ts';
@@ -29,6 +30,7 @@ export interface HubOutside {
   readonly log: Logger;
   readonly gate: Gate;
   readonly health: Health;
+  readonly spoilt: Spoilt;
   /** Whether a station is still what it was when it came in (`Stations.isCurrent`). */
   isCurrent(station: Station): boolean;
   /** What a session that is opened now takes with it. */
@@ -63,6 +65,7 @@ export class Hub {
     this.#store = outside.store;
     this.#health = outside.health;
     this.#health.onChange((now, before) => this.#tellStatus(now, before));
+    outside.spoilt.onNew(({ session }) => this.#endSpoilt(session));
     this.#boards = new Boards(outside.boot, outside.store.openJobs(), {
       log: outside.log,
       now: () => outside.now(),
@@ -136,6 +139,7 @@ export class Hub {
   takeIn(session: string, facts: readonly Fact[], author: Author): TakenIn | undefined {
     const stored = this.#store.find(session);
     const live = this.#sessions.get(session);
+    if (this.#outside.spoilt.has(session)) return undefined;
     if (!stored && !live && facts[0]?.kind !== 'session.opened') return undefined;
     const room = live ?? this.#load(session, stored);
     this.#sessions.set(session, room);
@@ -144,17 +148,22 @@ export class Hub {
     return this.#sessions.get(session) === room && !lost.includes(session) ? taken : undefined;
   }
 
-  /** A session as it is on disk; undefined when there is none. */
+  /** A session as it is on disk; undefined when there is none. Throws `SpoiltSession`. */
   read(session: string): { document: StoredDocument; facts: Fact[] } | undefined {
     this.flush();
     const document = this.#store.find(session);
     if (!document) return undefined;
     const live = this.#sessions.get(session);
     if (live && live.generation === document.generation) return { document, facts: live.facts() };
-    const room = this.#load(session, document);
-    const facts = room.facts();
-    room.destroy();
-    return { document, facts };
+    try {
+      const room = this.#load(session, document);
+      const facts = room.facts();
+      room.destroy();
+      return { document, facts };
+    } catch (error) {
+      this.#outside.spoilt.isIn(error);
+      throw error;
+    }
   }
 
   /** Commits what is pending now. @returns the sessions of which something could not be stored. */
@@ -271,19 +280,28 @@ export class Hub {
   #sessionRoom(station: Station, session: string, generation: number): Room | Refusal {
     const live = this.#sessions.get(session);
     if (live) return live.generation === generation ? live : OLD_GENERATION;
+    const { spoilt } = this.#outside;
     try {
       const stored = this.#store.find(session);
       if ((stored?.generation ?? this.#store.base) !== generation) return OLD_GENERATION;
+      if (spoilt.has(session)) return SPOILT;
       if (!stored && !station.roles.includes('desk'))
         return { code: CLOSE.gone, reason: 'There is no such session; the desk opens it first.' };
       const room = this.#load(session, stored);
       this.#sessions.set(session, room);
       return room;
     } catch (error) {
+      if (spoilt.isIn(error)) return SPOILT;
       this.#log.error({ err: error, session }, 'a session could not be loaded');
       if (this.#health.failed(error) !== null) return this.#held;
       return { code: CLOSE.gone, reason: 'This session cannot be read from the disk; see the server’s log.' };
     }
+  }
+
+  /** What it holds is on disk, or not to be believed. Stations keep what they have. */
+  #endSpoilt(session: string): void {
+    this.flush();
+    this.#sessions.get(session)?.retire(SPOILT.reason, SPOILT.code);
   }
 
   #load(session: string, stored: StoredDocument | undefined): SessionRoom {
@@ -355,6 +373,7 @@ export class Hub {
     try {
       room.compact();
     } catch (error) {
+      if (this.#outside.spoilt.isIn(error)) return true;
       this.#log.error({ err: error, session: room.session }, 'rows could not be joined');
       // For want of space alone nobody has to wait: the rows are good as they are.
       if (troubleOf(error) === 'damaged') this.#health.failed(error);
@@ -363,6 +382,10 @@ export class Hub {
   }
 }
 
+const SPOILT: Refusal = {
+  code: CLOSE.damaged,
+  reason: 'This session is damaged on the server’s disk; its console says what to do.',
+};
 const OLD_GENERATION: Refusal = {
   code: CLOSE.gone,
   reason: 'This copy of the session is of an older generation; ask the server for today’s room.',

@@ -18,6 +18,7 @@ import { hashOf } from './ledger.ts';
 import type { Ledger } from './ledger.ts';
 import { openDatabaseFile } from './schema.ts';
 import type { Db } from './schema.ts';
+import { SpoiltSession } from './spoilt.ts';
 
 export interface KeepingOptions {
   /** Where the daily copies go; undefined for `backups` in the data directory. */
@@ -150,7 +151,20 @@ export class Keeper {
     const { keepDays } = this.#options;
     if (keepDays === null) return;
     const due = dueClients(this.#deps.db, this.#deps.now() - keepDays * DAY_MS);
-    if (due.length > 0) this.#erase(due);
+    const readable = due.filter((ref) => this.#canRead(ref));
+    if (readable.length > 0) this.#erase(readable);
+  }
+
+  /** What is damaged cannot be written anew without its texts; it waits until it was mended. */
+  #canRead(ref: string): boolean {
+    try {
+      clientFile(this.#deps.db, ref);
+      return true;
+    } catch (error) {
+      if (!(error instanceof SpoiltSession)) throw error;
+      this.#deps.log.warn({ session: error.session }, 'not erased in its time: the session is damaged');
+      return false;
+    }
   }
 
   /** @returns how many sessions were rebuilt. */

@@ -5,16 +5,21 @@
 import { existsSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { BadBackup, Damaged, examine } from './examine.ts';
+import { BadBackup, Damaged, DamagedSessions, examine } from './examine.ts';
 import { headerOf } from './header.ts';
 import { BOUND } from './limits.ts';
 import { checkLog, logOf } from './open-mark.ts';
 import { newestGood, offer } from './rescue.ts';
 import { UnusableData } from './schema.ts';
+import type { SpoiltSession } from './spoilt.ts';
 import { troubleOf } from './trouble.ts';
 
-/** `read`: all of it was read. `large`: its structure only, within bounds; the rest is to be read later. */
-export type Looked = 'new' | 'read' | 'large';
+export interface Looked {
+  /** `read`: all of it was read. `large`: its structure only, within bounds; the rest is to be read later. */
+  readonly was: 'new' | 'read' | 'large';
+  /** Sessions that are not as they were written, in a database that is whole otherwise. */
+  readonly spoilt: readonly SpoiltSession[];
+}
 
 /**
  * Bounded in time by the size of what is read. @param backups the directory of the daily copies.
@@ -53,7 +58,7 @@ function missing(directory: string, path: string, backups: string): Looked {
     throw new UnusableData(
       `${path} is missing, and ${log} is there: it holds the last entries of that database. Put the database back beside it. Nothing was changed.`,
     );
-  if (newestGood(backups) === null) return 'new';
+  if (newestGood(backups) === null) return { was: 'new', spoilt: [] };
   throw new UnusableData(
     `${path} is missing, and there are backups of it. Put it back, or:\n${offer(directory, backups)}\nTo begin with nothing, give another directory with --data.`,
   );
@@ -72,12 +77,19 @@ function leavingNoLog<T>(path: string, read: () => T): T {
 
 function readThrough(path: string): Looked {
   const bytes = statSync(path).size;
-  if (bytes <= BOUND.examinedAtStartBytes) {
-    examine(path);
-    return 'read';
-  }
+  if (bytes <= BOUND.examinedAtStartBytes) return { was: 'read', spoilt: spoiltIn(path) };
   if (bytes <= BOUND.checkedAtStartBytes) quickCheck(path);
-  return 'large';
+  return { was: 'large', spoilt: [] };
+}
+
+function spoiltIn(path: string): readonly SpoiltSession[] {
+  try {
+    examine(path);
+    return [];
+  } catch (error) {
+    if (error instanceof DamagedSessions) return error.spoilt;
+    throw error;
+  }
 }
 
 /** Read only: closing it then leaves the log beside it as it is. */

@@ -1,6 +1,7 @@
 /** What is left to a person whose database cannot be used: the newest good copy, and the command that brings it back. */
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { examineApart } from './backup.ts';
 import { examine } from './examine.ts';
 
 /** Copies that are read through before it is given up: each may be large. */
@@ -37,15 +38,35 @@ function copiesIn(backups: string): GoodCopy[] {
 }
 
 /** Sentences that offer it, with the exact command. */
-export function offer(directory: string, backups: string): string {
-  const good = newestGood(backups);
+export const offer = (directory: string, backups: string): string =>
+  words(newestGood(backups), directory, backups);
+
+/** The same while the server serves: the copies are read in another process. Null when `signal` ends it; never rejects. */
+export async function offerApart(
+  directory: string,
+  backups: string,
+  signal: AbortSignal,
+): Promise<string | null> {
+  const isGood = (file: string): Promise<boolean> =>
+    examineApart(file, signal).then(
+      () => true,
+      () => false,
+    );
+  for (const copy of copiesIn(backups).slice(0, TRIED)) {
+    if (await isGood(copy.file)) return words(copy, directory, backups);
+    if (signal.aborted) return null;
+  }
+  return words(null, directory, backups);
+}
+
+function words(good: GoodCopy | null, directory: string, backups: string): string {
   if (!good)
     return (
       `No good backup was found in ${backups}. If you have one elsewhere: npm run restore -- FILE --replace --data ${quoted(directory)}\n` +
       'Keep the damaged file. Without a backup, start with another directory (--data): the tablets still hold their latest entries.'
     );
   return (
-    `The newest good backup is ${good.file} of ${when.format(good.madeMs)}. To go back to it:\n\n` +
+    `The newest good backup is ${good.file} of ${when.format(good.madeMs)}. To go back to it, with the server stopped:\n\n` +
     `    npm run restore -- ${quoted(good.file)} --replace --data ${quoted(directory)}\n\n` +
     'The damaged file is kept under another name, and stations offer again what they still hold of later entries.'
   );

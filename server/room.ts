@@ -234,8 +234,8 @@ export class SessionRoom implements Room {
   }
 
   /** Closes every socket for good: this generation of the session is over. Only while nothing is pending. */
-  retire(reason: string): void {
-    for (const peer of this.#peers) peer.close(CLOSE.gone, reason);
+  retire(reason: string, code: number = CLOSE.gone): void {
+    for (const peer of this.#peers) peer.close(code, reason);
     this.#outside.broken(this);
   }
 
@@ -254,7 +254,7 @@ export class SessionRoom implements Room {
   /** Into the empty document. Throws when the disk cannot be read, or its rows make no whole document. */
   #read(stored: StoredDocument | undefined): void {
     const rows = stored ? this.#outside.store.updates(stored.id) : [];
-    fill(this.#doc, rows, this.name);
+    fill(this.#doc, rows, this.session);
     for (const fact of this.facts()) this.#facts.set(fact.id, fact);
     this.#rows = rows.length;
     this.#durable = clocksOf(this.#doc);

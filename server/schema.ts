@@ -98,7 +98,15 @@ CREATE INDEX documents_client ON documents (client);
 -- Sessions whose personal texts were erased; also ones that this database has never held.
 CREATE TABLE erased (session TEXT PRIMARY KEY, erased_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
 `,
+  `
+-- Checksum of the row (server/rows.ts); NULL in a row of an older program until it has been read and was good.
+ALTER TABLE updates ADD COLUMN sum INTEGER;
+CREATE INDEX updates_without_sum ON updates (document) WHERE sum IS NULL;
+`,
 ];
+
+/** The first format in which rows have a checksum. */
+export const FORMAT_WITH_SUMS = 4;
 
 /** Raised by every upgrade of the tables. */
 export const FORMAT = 1 + UPGRADES.length;

@@ -118,7 +118,11 @@ async function run(
   takeDirectory(data, onClose);
   const site = await Site.open(options, outside, log);
   const { origins } = site;
-  const { db, health, thorough } = openData({ ...options, backups: options.keeping?.backups }, log, onClose);
+  const { db, health, thorough, spoilt } = openData(
+    { ...options, backups: options.keeping?.backups },
+    log,
+    onClose,
+  );
   const now = () => outside.now();
   // A number that no start has counted to: on a full disk this run is not counted.
   const boot = health.attempt(
@@ -152,7 +156,7 @@ async function run(
   const isCurrent = (station: Station) => stations.isCurrent(station);
   const settings = new ShopSettings(db, outside);
   const pinned = () => settings.pinned();
-  const hub = new Hub({ store, log, gate, isCurrent, health, pinned, boot, limits, now });
+  const hub = new Hub({ store, log, gate, isCurrent, health, spoilt, pinned, boot, limits, now });
   opened.onClose(() => hub.stop());
 
   const corner = new Corner(db, outside);

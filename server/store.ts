@@ -1,6 +1,8 @@
 /** Sessions on disk: rows of Yjs updates, committed in groups, joined in idle time. */
 import * as Y from 'yjs';
 import { baseGeneration } from './generation.ts';
+import { rowReader, rowWriter } from './rows.ts';
+import type { RowReader, RowWriter } from './rows.ts';
 import type { Db } from './schema.ts';
 
 /** One admitted update on its way to the disk. */
@@ -55,15 +57,12 @@ const statements = (db: Db) => ({
   own: db.prepare<[string, number], StoredDocument>(
     `SELECT ${COLUMNS} FROM documents WHERE session = ? AND generation = ?`,
   ),
-  append: db.prepare<[number, number, number, Uint8Array]>(
-    'INSERT INTO updates (document, n, committed_ms, bytes) VALUES (?, ?, ?, ?)',
-  ),
   fact: db.prepare<[number, string, number]>(
     'INSERT INTO facts (document, id, committed_ms) VALUES (?, ?, ?)',
   ),
   touch: db.prepare<[number, number, number]>('UPDATE documents SET last_n = ?, last_ms = ? WHERE id = ?'),
-  rows: db.prepare<[number, number], { bytes: Buffer }>(
-    'SELECT bytes FROM updates WHERE document = ? AND n <= ? ORDER BY n',
+  room: db.prepare<[number], { session: string; generation: number }>(
+    'SELECT session, generation FROM documents WHERE id = ?',
   ),
   count: db.prepare<[number], number>('SELECT count(*) FROM updates WHERE document = ?').pluck(),
   upTo: db.prepare<[number, number]>('DELETE FROM updates WHERE document = ? AND n <= ?'),
@@ -80,6 +79,8 @@ export class Store {
   readonly #db: Db;
   readonly #now: () => number;
   readonly #sql: ReturnType<typeof statements>;
+  readonly #read: RowReader;
+  readonly #write: RowWriter;
   /** The generation of sessions that are not there yet. */
   readonly base: number;
 
@@ -87,6 +88,8 @@ export class Store {
     this.#db = db;
     this.#now = now;
     this.#sql = statements(db);
+    this.#read = rowReader(db);
+    this.#write = rowWriter(db);
     this.base = baseGeneration(db);
   }
 
@@ -100,9 +103,9 @@ export class Store {
     return this.#sql.find.get(session);
   }
 
-  /** The updates of a document, oldest first. */
-  updates(document: number, upTo = Number.MAX_SAFE_INTEGER): Uint8Array[] {
-    return this.#sql.rows.all(document, upTo).map((row) => row.bytes);
+  /** The updates of a document, oldest first. Throws `SpoiltSession` when one is not as it was written. */
+  updates(document: number, upTo?: number): Uint8Array[] {
+    return this.#read(document, upTo);
   }
 
   rowCount(document: number): number {
@@ -132,7 +135,7 @@ export class Store {
       document = this.#sql.own.get(session, generation)!;
     }
     const n = document.lastN + 1;
-    this.#sql.append.run(document.id, n, ms, bytes);
+    this.#write(document.id, { session, generation, n, committedMs: ms }, bytes);
     for (const id of facts) this.#sql.fact.run(document.id, id, ms);
     // By a clock that was set back, the last would have come before the first.
     this.#sql.touch.run(n, Math.max(ms, document.lastMs), document.id);
@@ -140,7 +143,7 @@ export class Store {
 
   /**
    * Puts `bytes`, the whole document as of row `upTo`, in the place of exactly the rows up to it. Throws,
-   * changing nothing, when the rows hold more than `bytes` does.
+   * changing nothing, when the rows hold more than `bytes` does, or are not as they were written.
    */
   compact(document: number, upTo: number, bytes: Uint8Array): void {
     const ms = this.#now();
@@ -152,7 +155,7 @@ export class Store {
           if ((after.get(client) ?? 0) < clock)
             throw new Error(`Compaction of document ${document} would lose entries of client ${client}`);
         this.#sql.upTo.run(document, upTo);
-        this.#sql.append.run(document, upTo, ms, bytes);
+        this.#write(document, { ...this.#sql.room.get(document)!, n: upTo, committedMs: ms }, bytes);
       })
       .immediate();
   }

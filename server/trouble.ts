@@ -1,8 +1,8 @@
 /** What an error says of the disk, and the sentence for it. */
 import type { ReadOnly } from '../core/index.ts';
 
-/** Rows that SQLite reads without complaint and that are no document. */
-export class DamagedRows extends Error {
+/** What reading the whole file has found. */
+export class DamagedFile extends Error {
   readonly code = 'SQLITE_CORRUPT';
 }
 

@@ -19,7 +19,15 @@ import type { RefusedEntry } from './store/own.ts';
  * once the desk's station has opened it again. `unpaired`, `forbidden`, `outdated`: as the server closed the socket.
  */
 export type CopyState =
-  'connecting' | 'connected' | 'offline' | 'awaiting' | 'gone' | 'unpaired' | 'forbidden' | 'outdated';
+  | 'connecting'
+  | 'connected'
+  | 'offline'
+  | 'awaiting'
+  | 'gone'
+  | 'damaged'
+  | 'unpaired'
+  | 'forbidden'
+  | 'outdated';
 
 export interface CopyDeps {
   readonly id: string;
@@ -307,6 +315,9 @@ export class SessionCopy {
     switch (code) {
       case CLOSE.gone:
         return void this.#askRoom();
+      case CLOSE.damaged:
+        this.#endAs('damaged');
+        return this.#later(() => void this.#askRoom());
       case CLOSE.tooMuch:
         return this.#later(() => this.#link.connect());
       case CLOSE.unpaired:
@@ -318,7 +329,7 @@ export class SessionCopy {
     }
   }
 
-  #endAs(state: 'unpaired' | 'outdated' | 'forbidden' | 'gone' | 'awaiting'): void {
+  #endAs(state: 'unpaired' | 'outdated' | 'forbidden' | 'gone' | 'awaiting' | 'damaged'): void {
     this.#end = state;
     this.#deps.onState();
     if (state === 'unpaired' || state === 'outdated') this.#deps.onEnd(state);
@@ -341,6 +352,7 @@ export class SessionCopy {
     const wasUnknown = this.#end === 'awaiting' || this.#end === 'gone';
     if (Number.isInteger(generation) && generation !== this.#generation)
       return this.#meet(generation, erased);
+    if (this.#end === 'damaged') return this.#later(() => void this.#askRoom()); // until a restore
     if (!known) {
       this.#endAs(this.facts().length > 0 ? 'awaiting' : 'gone');
       return this.#later(() => void this.#askRoom());

@@ -3,7 +3,7 @@ import pino from 'pino';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { readStatus } from '../../core/index.ts';
 import { Health } from '../../server/health.ts';
-import { DamagedRows, troubleOf } from '../../server/trouble.ts';
+import { DamagedFile, troubleOf } from '../../server/trouble.ts';
 
 const error = (code: string) => Object.assign(new Error(code), { code });
 const FULL = error('SQLITE_FULL');
@@ -125,7 +125,7 @@ describe('an error', () => {
         () => 7,
       ),
     ).toBe(8);
-    expect(troubleOf(new DamagedRows('x'))).toBe('damaged');
+    expect(troubleOf(new DamagedFile('x'))).toBe('damaged');
   });
 
   it('of input or output on a disk without space is a full disk in other words', () => {

@@ -90,9 +90,9 @@ describe('the checks of the storm', () => {
       const before = Y.encodeStateVector(doc);
       const facts = doc.getArray<Fact>('facts');
       facts.push([facts.get(3)]);
-      db.prepare('INSERT INTO updates SELECT document, n + 1, 0, ? FROM updates ORDER BY n DESC LIMIT 1').run(
-        Y.encodeStateAsUpdate(doc, before),
-      );
+      db.prepare(
+        'INSERT INTO updates SELECT document, n + 1, 0, ?, NULL FROM updates ORDER BY n DESC LIMIT 1',
+      ).run(Y.encodeStateAsUpdate(doc, before));
     });
     expect(twice).toHaveLength(1);
   });

@@ -12,6 +12,8 @@ export const connection = {
   awaiting:
     'The shop’s server has been restored and does not have this session yet. Keep the desk’s station on: it brings the session back, and entries from here follow.',
   goneSession: 'The shop does not know this session.',
+  damaged:
+    'This session is damaged on the shop’s computer. Keep working: entries wait on this device. Whoever looks after the server finds at its console what to do.',
   forbidden: 'The shop does not let this station into this session.',
 };
 

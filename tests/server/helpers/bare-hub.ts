@@ -13,6 +13,7 @@ import { Hub } from '../../../server/hub.ts';
 import { STANDARD_LIMITS } from '../../../server/limit-table.ts';
 import type { Station } from '../../../server/pair.ts';
 import type { Db } from '../../../server/schema.ts';
+import { Spoilt } from '../../../server/spoilt.ts';
 import type { Store } from '../../../server/store.ts';
 
 export interface BareHubOptions {
@@ -31,9 +32,21 @@ export async function bareHub(options: BareHubOptions): Promise<{ readonly hub: 
   const log = pino({ level: 'silent' });
   const probe = (bytes: number) => writeProbe(db, bytes);
   const health = new Health({ log, probe, freeBytes: () => freeBytes(data), lowSpaceBytes: 0 });
+  const spoilt = new Spoilt();
   const limits = STANDARD_LIMITS;
   const now = () => Date.now();
-  const hub = new Hub({ store, log, gate, isCurrent, health, pinned: () => [], boot: 1, limits, now });
+  const hub = new Hub({
+    store,
+    log,
+    gate,
+    isCurrent,
+    health,
+    spoilt,
+    pinned: () => [],
+    boot: 1,
+    limits,
+    now,
+  });
   const http = createServer();
   const sockets = new WebSocketServer({ server: http });
   sockets.on('connection', (socket, request) => {
