@@ -263,8 +263,9 @@ export class Hub {
     if (this.#stopped) return { code: CLOSE.again, reason: 'The server is stopping.' };
     const { sockets, socketsPerStation } = this.#outside.limits;
     const held = [...this.#peers].filter((peer) => peer.station.number === station.number).length;
+    // Come back, rather than go: on a bad network most of them may be dead, which the next pings show.
     if (held >= socketsPerStation)
-      return { code: CLOSE.tooMuch, reason: `A station holds at most ${socketsPerStation} connections.` };
+      return { code: CLOSE.again, reason: `A station holds at most ${socketsPerStation} connections.` };
     if (this.#peers.size >= sockets)
       return { code: CLOSE.again, reason: `All ${sockets} connections are taken; try again later.` };
     if (name === this.#boards.wall.name) return this.#boards.wall;

@@ -36,10 +36,14 @@ export interface LinkOptions {
   readonly station: number;
   /** `ws(s)://host:port/sync` */
   readonly url: string;
+  /** How long a connection may take to open, ms. */
+  readonly openingMs?: number;
 }
 
 /** How long a server gets for its first answer until it counts as away. */
 const PATIENCE_MS = 4_000;
+/** A connection that has not opened by then will not any more, ms. */
+const OPENING_MS = 10_000;
 
 export const syncUrl = (at: { protocol: string; host: string }): string =>
   `${at.protocol === 'https:' ? 'wss' : 'ws'}://${at.host}/sync`;
@@ -50,14 +54,17 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
   readonly #provider: WebsocketProvider;
   readonly #station: number;
   readonly #durable = new Map<number, number>();
+  readonly #openingMs: number;
   #everSynced = false;
   #down = false;
   #patience: ReturnType<typeof setTimeout> | undefined;
+  #opening: ReturnType<typeof setTimeout> | undefined;
 
-  constructor({ room, station, url }: LinkOptions) {
+  constructor({ room, station, url, openingMs = OPENING_MS }: LinkOptions) {
     super();
     this.room = room;
     this.#station = station;
+    this.#openingMs = openingMs;
     this.#ownClientId();
     const provider = new WebsocketProvider(url, room, this.doc, {
       connect: false,
@@ -74,7 +81,10 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
       this.emit('already', [JSON.parse(readVarString(decoder)) as string[]]),
     );
     this.#handle(MESSAGE.status, (decoder) => this.emit('server', [readStatus(readVarString(decoder))]));
-    provider.on('status', () => this.emit('status', []));
+    provider.on('status', () => {
+      this.#watchOpening();
+      this.emit('status', []);
+    });
     provider.on('sync', (is: boolean) => {
       if (is) this.#down = false;
       if (is && !this.#everSynced) {
@@ -135,6 +145,7 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
 
   override destroy(): void {
     clearTimeout(this.#patience);
+    clearTimeout(this.#opening);
     this.#provider.destroy();
     this.#provider.awareness.destroy();
     this.doc.destroy();
@@ -144,6 +155,16 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
   #isDown(): void {
     this.#down = true;
     this.emit('status', []);
+  }
+
+  /**
+   * A connection that is taken by something on the way and never answered stays in opening for minutes, and
+   * y-websocket looks only after open ones: it is ended here, and y-websocket tries again.
+   */
+  #watchOpening(): void {
+    clearTimeout(this.#opening);
+    const { ws, wsconnecting } = this.#provider;
+    if (wsconnecting) this.#opening = setTimeout(() => ws?.close(), this.#openingMs);
   }
 
   #ownClientId(): void {

@@ -180,7 +180,7 @@ describe('at the door', () => {
     const room = `board/desk/${bench.me.boot}`;
     for (let i = 0; i < STANDARD_LIMITS.socketsPerStation; i++)
       await (await connect(room, { cookie: bench.cookie })).document();
-    expect((await (await connect(room, { cookie: bench.cookie })).isClosed()).code).toBe(CLOSE.tooMuch);
+    expect((await (await connect(room, { cookie: bench.cookie })).isClosed()).code).toBe(CLOSE.again);
     await (await connect(room, { cookie: measuring.cookie })).document();
   });
 });

@@ -142,7 +142,7 @@ describe('connections', () => {
     await start('socketsPerStation');
     for (let i = 0; i < LOW.socketsPerStation; i++) await (await wire(board())).document();
     expect(await (await wire(board())).isClosed()).toMatchObject({
-      code: CLOSE.tooMuch,
+      code: CLOSE.again,
       reason: `A station holds at most ${LOW.socketsPerStation} connections.`,
     });
     await (await wire(board(), await running.station(['bench']))).document();

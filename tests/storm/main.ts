@@ -1,12 +1,21 @@
 /** The storms as commands. Each prints its seed first and one line that sums up last; 1 when a promise was broken. */
 import { randomInt } from 'node:crypto';
 import { parseArgs } from 'node:util';
+import { noCounts } from '../helpers/proxy.ts';
+import type { Counts } from '../helpers/proxy.ts';
 import { killStorm } from './kills.ts';
+import { networkStorm } from './network.ts';
+import type { SeedReport } from './network.ts';
 
-const USAGE = `usage: npm run storm -- --kills N [--seed S]
+const USAGE = `usage: npm run storm -- --kills N | --network [--seeds N] [--seed S]
 
   --kills N   a real server, killed N times in the middle of a burst from twelve stations
+  --network   stations on bad networks, cut off here and there; as many times as --seeds says (200), each seed
+              one higher than the one before; with --seed alone, that one
   --seed S    the same decisions again (what the clock decides differs)`;
+
+/** Seeds of the network storm that run side by side. */
+const AT_ONCE = 4;
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
 
@@ -19,11 +28,23 @@ function count(name: string, text: string | undefined, least: number): number | 
   return number;
 }
 
-function readOptions() {
-  const { values } = parseArgs({ options: { kills: { type: 'string' }, seed: { type: 'string' } } });
+type Options = { readonly seed: number } & ({ readonly kills: number } | { readonly seeds: number });
+
+function readOptions(): Options {
+  const { values } = parseArgs({
+    options: {
+      kills: { type: 'string' },
+      network: { type: 'boolean', default: false },
+      seeds: { type: 'string' },
+      seed: { type: 'string' },
+    },
+  });
   const kills = count('kills', values.kills, 1);
-  if (kills === undefined) throw new Error('say which storm.');
-  return { kills, seed: count('seed', values.seed, 0) ?? randomInt(1_000_000) };
+  if ((kills !== undefined) === values.network) throw new Error('say which storm.');
+  const asked = count('seed', values.seed, 0);
+  const seed = asked ?? randomInt(1_000_000);
+  if (kills !== undefined) return { seed, kills };
+  return { seed, seeds: count('seeds', values.seeds, 1) ?? (asked === undefined ? 200 : 1) };
 }
 
 async function kills(seed: number, wanted: number): Promise<readonly string[]> {
@@ -40,8 +61,38 @@ async function kills(seed: number, wanted: number): Promise<readonly string[]> {
   return report.breaks;
 }
 
+const seedLine = ({ seed, entered, inPartition, network, breaks }: SeedReport): string =>
+  `seed ${seed}: ${entered} facts, ${inPartition} while cut off, ${network.connections} connections; ` +
+  (breaks.length === 0 ? 'all the same' : `FAILED, again with --network --seed ${seed}`);
+
+/** Many seeds, and one more storm in which nobody hangs up what is half open. */
+async function network(first: number, many: number): Promise<readonly string[]> {
+  say(`seeds ${first} to ${first + many - 1}`);
+  const started = performance.now();
+  const seeds = Array.from({ length: many }, (_, i) => first + i);
+  const onSeed = (report: SeedReport) => say([seedLine(report), ...report.breaks].join('\n  '));
+  const reports = await networkStorm({ seeds, atOnce: AT_ONCE, onSeed });
+  if (many > 1) {
+    say('and once more where both ends of a dead connection must find out by themselves');
+    reports.push(...(await networkStorm({ seeds: [first], atOnce: 1, nobodyHangsUp: true, onSeed })));
+  }
+  const sum = (of: (report: SeedReport) => number) => reports.reduce((all, one) => all + of(one), 0);
+  const counts = (Object.keys(noCounts()) as (keyof Counts)[]).map(
+    (name) => `${name} ${sum((report) => report.network[name])}`,
+  );
+  const failed = reports.filter(({ breaks }) => breaks.length > 0);
+  say(
+    `seeds ${first} to ${first + many - 1}: ${reports.length} storms, ${sum(({ entered }) => entered)} facts, ` +
+      `${sum(({ inPartition }) => inPartition)} of them while cut off, ${sum(({ reloads }) => reloads)} pages reloaded; ` +
+      `${counts.join(', ')}; ${reports.length - failed.length} ended all the same, ${failed.length} failed` +
+      `${failed.length > 0 ? ` (${failed.map(({ seed }) => seed).join(', ')})` : ''}; ` +
+      `${Math.round((performance.now() - started) / 1000)} s`,
+  );
+  return failed.flatMap(({ breaks }) => breaks);
+}
+
 async function main(): Promise<void> {
-  let options: ReturnType<typeof readOptions>;
+  let options: Options;
   try {
     options = readOptions();
   } catch (error) {
@@ -49,7 +100,8 @@ async function main(): Promise<void> {
     process.exitCode = 2;
     return;
   }
-  const broken = await kills(options.seed, options.kills);
+  const { seed } = options;
+  const broken = await ('kills' in options ? kills(seed, options.kills) : network(seed, options.seeds));
   process.exitCode = broken.length > 0 ? 1 : 0;
 }
 

@@ -16,16 +16,17 @@ export interface Settling {
   /** Names the moment, for an error. */
   readonly when: string;
   readonly breaks: Breaks;
+  readonly limitMs?: number;
 }
 
 /** @returns what is on disk of these sessions. */
-export async function settle({ data, sessions, when, breaks }: Settling): Promise<Disk> {
+export async function settle({ data, sessions, when, breaks, limitMs = LIMIT_MS }: Settling): Promise<Disk> {
   for (const [session, tablets] of sessions) {
     const complaints = () => tablets.flatMap((tablet) => tablet.complaints());
     await until(
       () => complaints().length > 0 || agree(tablets, session, () => listOnDisk(data, session)),
       `${session} to be the same everywhere, ${when}`,
-      LIMIT_MS,
+      limitMs,
     ).catch((error: Error) => breaks.other.push(`${error.message}; ${standing(tablets, session)}`));
     breaks.other.push(...complaints());
     if (breaks.other.length > 0) break;

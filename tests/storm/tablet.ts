@@ -26,7 +26,6 @@ const ENDED: readonly string[] = ['gone', 'unpaired', 'forbidden', 'outdated'];
 export interface TabletOptions {
   /** Where its page comes from: the server's address by way of its own line. */
   readonly url: string;
-  readonly code: string;
   readonly role: WritingRole;
   readonly name: string;
   readonly random: Random;
@@ -63,8 +62,13 @@ export class Tablet {
     this.#outbox = this.#openOutbox();
   }
 
-  static async pair(options: TabletOptions): Promise<Tablet> {
-    return new Tablet(await Station.pair(options.url, options.code, options.name), options);
+  static async pair({ code, ...options }: TabletOptions & { readonly code: string }): Promise<Tablet> {
+    return new Tablet(await Station.pair(options.url, code, options.name), options);
+  }
+
+  /** One that was paired before, with an empty store. */
+  static of(station: Station, options: TabletOptions): Tablet {
+    return new Tablet(station, options);
   }
 
   /** Sessions that its page has open. */
