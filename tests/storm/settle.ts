@@ -24,7 +24,13 @@ export async function settle({ data, sessions, when, breaks, limitMs = LIMIT_MS 
   for (const [session, tablets] of sessions) {
     const complaints = () => tablets.flatMap((tablet) => tablet.complaints());
     await until(
-      () => complaints().length > 0 || agree(tablets, session, () => listOnDisk(data, session)),
+      async () => {
+        if (complaints().length > 0) return true;
+        if (!agree(tablets, session, () => listOnDisk(data, session))) return false;
+        // A page that was just loaded may not have read yet what its device holds.
+        const inStores = await Promise.all(tablets.map((tablet) => tablet.waitingInStore(session)));
+        return inStores.every((waiting) => waiting === 0);
+      },
       `${session} to be the same everywhere, ${when}`,
       limitMs,
     ).catch((error: Error) => breaks.other.push(`${error.message}; ${standing(tablets, session)}`));

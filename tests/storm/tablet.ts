@@ -141,6 +141,12 @@ export class Tablet {
     );
   }
 
+  /** Entries that wait in the device's store, whether the page knows of them yet or not. */
+  async waitingInStore(session: string): Promise<number> {
+    const kept = await inPage(this.#page, () => new Outbox(this.#device).of(session));
+    return kept.filter(({ state }) => state === 'waiting').length;
+  }
+
   /** What no honest station may meet: it was sent away, an entry was refused, its store failed. */
   complaints(): string[] {
     return [...this.#open]
