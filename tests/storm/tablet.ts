@@ -143,7 +143,7 @@ export class Tablet {
 
   /** Entries that wait in the device's store, whether the page knows of them yet or not. */
   async waitingInStore(session: string): Promise<number> {
-    const kept = await inPage(this.#page, () => new Outbox(this.#device).of(session));
+    const kept = await inPage(this.#page, () => this.#outbox.of(session));
     return kept.filter(({ state }) => state === 'waiting').length;
   }
 
