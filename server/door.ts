@@ -153,7 +153,7 @@ function closing(server: Server, servers: readonly (HttpServer | HttpsServer)[])
 /** What an untrusting device may see over plain http. */
 export function plainPages(trust: Trust): Hono<Env> {
   const app = new Hono<Env>();
-  app.use(secureHeaders({ scheme: 'http' }));
+  app.use(secureHeaders({ scheme: 'http', names: new Set() }));
   app.get('/healthz', (c) => c.json({ ok: true, protocol: PROTOCOL }));
   trustRoutes(app, trust);
   app.all('*', (c) => {

@@ -4,13 +4,14 @@ import { join } from 'node:path';
 import { serveStatic } from '@hono/node-server/serve-static';
 import type { Hono, MiddlewareHandler } from 'hono';
 import type { Env } from './env.ts';
+import { isOurHost } from './origins.ts';
 import type { Origins } from './origins.ts';
 
 /**
  * Scripts and styles come from this server only. `style` attributes are let through, since drawings set them;
  * style elements are not. Sockets are named, since older WebKit does not take `'self'` for them.
  */
-const policy = (scheme: 'https' | 'http', host: string): string =>
+const policy = (sockets: string): string =>
   [
     `default-src 'none'`,
     `script-src 'self'`,
@@ -18,7 +19,7 @@ const policy = (scheme: 'https' | 'http', host: string): string =>
     `style-src-attr 'unsafe-inline'`,
     `img-src 'self' data: blob:`,
     `font-src 'self'`,
-    `connect-src 'self' ${scheme === 'https' ? 'wss' : 'ws'}://${host}`,
+    `connect-src 'self'${sockets}`,
     `manifest-src 'self'`,
     `worker-src 'self'`,
     `base-uri 'none'`,
@@ -26,12 +27,14 @@ const policy = (scheme: 'https' | 'http', host: string): string =>
     `frame-ancestors 'none'`,
   ].join('; ');
 
-/** Adds these headers to every answer. */
+/** Adds these headers to every answer. A name that is not ours is not said again: it may hold anything. */
 export const secureHeaders =
-  ({ scheme }: Pick<Origins, 'scheme'>): MiddlewareHandler<Env> =>
+  (origins: Origins): MiddlewareHandler<Env> =>
   async (c, next) => {
     await next();
-    c.header('Content-Security-Policy', policy(scheme, c.req.header('host') ?? ''));
+    const host = c.req.header('host');
+    const sockets = isOurHost(origins, host) ? ` ${origins.scheme === 'https' ? 'wss' : 'ws'}://${host}` : '';
+    c.header('Content-Security-Policy', policy(sockets));
     c.header('X-Content-Type-Options', 'nosniff');
     c.header('Referrer-Policy', 'no-referrer');
     c.header('Cross-Origin-Opener-Policy', 'same-origin');
