@@ -141,10 +141,11 @@ export class Tablet {
     );
   }
 
-  /** Entries that wait in the device's store, whether the page knows of them yet or not. */
+  /** Entries that wait in the device's store or on their way into it, whether the page knows of them yet or not. */
   async waitingInStore(session: string): Promise<number> {
+    const onTheWay = new Slip(this.#slip).left().filter((entered) => entered.session === session);
     const kept = await inPage(this.#page, () => this.#outbox.of(session));
-    return kept.filter(({ state }) => state === 'waiting').length;
+    return onTheWay.length + kept.filter(({ state }) => state === 'waiting').length;
   }
 
   /** What no honest station may meet: it was sent away, an entry was refused, its store failed. */
