@@ -15,7 +15,7 @@ export {
   STATION_ROLES,
   stationOf,
 } from './wire.ts';
-export type { ReadOnly, ServerStatus, StationRole } from './wire.ts';
+export type { BackupStatus, ReadOnly, ServerStatus, StationRole } from './wire.ts';
 export { isKind, misfitOf, parseLenient, parseStrict } from './record/facts.ts';
 export type { Author, Envelope, Fact, FactOf, Misfit, Parsed } from './record/facts.ts';
 export {
@@ -39,6 +39,7 @@ export {
   DEFAULT_SETTINGS,
   ENTERED_NAMES,
   ENTERED_SETTINGS,
+  RISING,
   SETTING_NAMES,
   SETTINGS,
 } from './record/settings.ts';

@@ -27,15 +27,29 @@ export const MESSAGE = {
 export const READ_ONLY = ['full', 'forbidden', 'failing', 'locked', 'damaged'] as const;
 export type ReadOnly = (typeof READ_ONLY)[number];
 
+/** How the daily backups are. */
+export interface BackupStatus {
+  /** Whether nothing needs to be done about them. */
+  readonly ok: boolean;
+  /** When the last good one was made, ms since 1970; null for never. */
+  readonly atMs: number | null;
+  /** How large that one is; null for none. */
+  readonly bytes: number | null;
+  /** One sentence for a person when it is not ok. */
+  readonly reason: string | null;
+}
+
 /** The server's state, as far as a station's people can do something about it. */
 export interface ServerStatus {
   /** Null: entries are taken. Otherwise they wait at the stations. */
   readonly readOnly: ReadOnly | null;
   /** Set when little is left on the server's disk. `freeMb` in millions of bytes. */
   readonly lowSpace: { readonly freeMb: number } | null;
+  /** Null where nothing is known of the backups. */
+  readonly backup: BackupStatus | null;
 }
 
-export const ALL_WELL: ServerStatus = { readOnly: null, lowSpace: null };
+export const ALL_WELL: ServerStatus = { readOnly: null, lowSpace: null, backup: null };
 
 const Status = z.object({
   // A reason that only a newer server knows is still a reason.
@@ -45,6 +59,15 @@ const Status = z.object({
     .or(z.string().transform(() => 'failing' as const))
     .catch(null),
   lowSpace: z.object({ freeMb: z.number() }).nullable().catch(null),
+  backup: z
+    .object({
+      ok: z.boolean(),
+      atMs: z.number().nullable().catch(null),
+      bytes: z.number().nullable().catch(null),
+      reason: z.string().nullable().catch(null),
+    })
+    .nullable()
+    .catch(null),
 });
 
 /** Reads a status leniently: what is missing or not understood counts as well. Never throws. */

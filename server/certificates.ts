@@ -23,7 +23,8 @@ export interface ServerCertificate {
   readonly cert: string;
   /** Its key, PEM. */
   readonly key: string;
-  /** When it becomes valid, when it is made anew and when it ends, ms since 1970. */
+  /** When it was made, becomes valid, is made anew and ends, ms since 1970. */
+  readonly madeMs: number;
   readonly beginsMs: number;
   readonly renewMs: number;
   readonly endsMs: number;
@@ -76,6 +77,7 @@ export async function serverCertificate(
   return {
     cert: leaf.certificate.toString('pem'),
     key: await keyPem(leaf.keys.privateKey),
+    madeMs: madeAt(leaf.certificate),
     beginsMs: leaf.certificate.notBefore.getTime(),
     renewMs: leaf.certificate.notAfter.getTime() - RENEW_DAYS * DAY_MS,
     endsMs: leaf.certificate.notAfter.getTime(),

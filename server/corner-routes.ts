@@ -10,9 +10,11 @@ import type { Corner, Opened } from './corner.ts';
 import type { Context } from 'hono';
 import type { Env } from './env.ts';
 import type { Hub } from './hub.ts';
+import type { Keeper } from './keeper.ts';
 import type { LetIn } from './let-in.ts';
 import type { ListedStation, Station, Stations } from './pair.ts';
 import type { Quarantine } from './quarantine.ts';
+import type { Site } from './site.ts';
 
 export interface CornerDeps {
   readonly hub: Hub;
@@ -20,6 +22,8 @@ export interface CornerDeps {
   readonly corner: Corner;
   readonly letIn: LetIn;
   readonly quarantine: Quarantine;
+  readonly keeper: Keeper;
+  readonly site: Site;
   readonly log: Logger;
 }
 
@@ -55,12 +59,16 @@ export function cornerRoutes(app: Hono<Env>, deps: CornerDeps): void {
 
 const isoOrNull = (ms: number | null): string | null => (ms === null ? null : new Date(ms).toISOString());
 
-function stateOf({ corner, letIn, quarantine }: CornerDeps, station: Station) {
+function stateOf({ corner, letIn, quarantine, keeper, site }: CornerDeps, station: Station) {
   return {
     pinSet: corner.pinSet,
     unlockedUntil: isoOrNull(corner.unlockedUntil(station)),
     waitSeconds: Math.ceil(corner.waitMs() / 1_000),
-    waiting: { requests: letIn.waiting().length, entries: quarantine.waiting() },
+    waiting: {
+      requests: letIn.waiting().length,
+      entries: quarantine.waiting(),
+      notices: site.notices().length + (keeper.lastBackup.ok ? 0 : 1),
+    },
   };
 }
 

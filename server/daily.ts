@@ -2,19 +2,11 @@
 import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
+import type { BackupStatus } from '../core/index.ts';
 import { backUp } from './backup.ts';
 import { daysToDrop, shopTime } from './days.ts';
 import type { Keep } from './days.ts';
 import type { Db } from './schema.ts';
-
-export interface BackupState {
-  /** Whether nothing needs to be done about backups. */
-  readonly ok: boolean;
-  /** When the last good one was made, ms since 1970; null for never. */
-  readonly atMs: number | null;
-  /** One sentence for a person when it is not ok. */
-  readonly reason: string | null;
-}
 
 export interface DailyOptions {
   readonly directory: string;
@@ -47,7 +39,7 @@ export class DailyBackups {
   readonly #now: () => number;
   readonly #log: Logger;
   readonly #startedMs: number;
-  #good: number | null;
+  #good: { readonly atMs: number; readonly bytes: number } | null;
   #failed: { readonly ms: number; readonly reason: string } | null = null;
 
   constructor(db: Db, options: DailyOptions, timeZone: string, now: () => number, log: Logger) {
@@ -58,17 +50,20 @@ export class DailyBackups {
     this.#log = log;
     this.#startedMs = now();
     const newest = dailyBackups(options.directory)[0];
-    this.#good = newest ? statSync(newest.file).mtimeMs : null;
+    if (newest) {
+      const { mtimeMs: atMs, size: bytes } = statSync(newest.file);
+      this.#good = { atMs, bytes };
+    } else this.#good = null;
   }
 
-  get state(): BackupState {
-    const atMs = this.#good;
-    if (this.#failed) return { ok: false, atMs, reason: this.#failed.reason };
+  get state(): BackupStatus {
+    const { atMs, bytes } = this.#good ?? { atMs: null, bytes: null };
+    if (this.#failed) return { ok: false, atMs, bytes, reason: this.#failed.reason };
     const late =
       this.#options.at !== null && this.#hasWork() && this.#now() - (atMs ?? this.#startedMs) > LATE_MS;
     return late
-      ? { ok: false, atMs, reason: 'There has been no backup for two days.' }
-      : { ok: true, atMs, reason: null };
+      ? { ok: false, atMs, bytes, reason: 'There has been no backup for two days.' }
+      : { ok: true, atMs, bytes, reason: null };
   }
 
   /** Whether today's copy is to be made now. An empty shop has nothing to lose. */
@@ -89,7 +84,7 @@ export class DailyBackups {
     const { day } = shopTime(this.#now(), this.#zone);
     try {
       const { bytes, sessions, facts } = await backUp(this.#db, this.#file(directory, day));
-      this.#good = this.#now();
+      this.#good = { atMs: this.#now(), bytes };
       this.#failed = null;
       this.#log.info({ day, bytes, sessions, facts }, 'daily backup made');
       for (const old of daysToDrop(

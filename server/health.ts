@@ -4,7 +4,7 @@
  */
 import type { Logger } from 'pino';
 import { ALL_WELL } from '../core/index.ts';
-import type { ReadOnly, ServerStatus } from '../core/index.ts';
+import type { BackupStatus, ReadOnly, ServerStatus } from '../core/index.ts';
 import { troubleOf } from './trouble.ts';
 
 export interface HealthOutside {
@@ -95,12 +95,23 @@ export class Health {
     const { lowSpaceBytes, log } = this.#outside;
     const free = this.#freeBytes();
     if (free === null) return;
-    const { lowSpace, readOnly } = this.#status;
+    const { lowSpace } = this.#status;
     const isLow = free < (lowSpace ? lowSpaceBytes * RELIEF : lowSpaceBytes);
     const now = isLow ? { freeMb: Number((free / 1e6).toPrecision(2)) } : null;
     if (now?.freeMb === lowSpace?.freeMb) return;
     if (!lowSpace) log.warn({ freeMb: now?.freeMb }, 'little space is left on the disk');
-    this.#set({ readOnly, lowSpace: now });
+    this.#set({ ...this.#status, lowSpace: now });
+  }
+
+  /** How the backups are now; stations are told when that has changed. */
+  noteBackup(backup: BackupStatus): void {
+    const { backup: was } = this.#status;
+    const same =
+      was?.ok === backup.ok &&
+      was.atMs === backup.atMs &&
+      was.bytes === backup.bytes &&
+      was.reason === backup.reason;
+    if (!same) this.#set({ ...this.#status, backup });
   }
 
   stop(): void {

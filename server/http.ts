@@ -10,6 +10,7 @@ import { keepCookie, me, need, tokenOf } from './asker.ts';
 import type { Env } from './env.ts';
 import type { Corner } from './corner.ts';
 import { cornerRoutes, needOpen } from './corner-routes.ts';
+import { cornerKeepingRoutes } from './corner-keeping-routes.ts';
 import type { Health } from './health.ts';
 import type { Hub } from './hub.ts';
 import type { LetIn } from './let-in.ts';
@@ -111,6 +112,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   clientRoutes(app, deps);
   sessionRoutes(app, deps);
   cornerRoutes(app, deps);
+  cornerKeepingRoutes(app, deps);
   letInRoutes(app, deps);
   quarantineRoutes(app, deps);
   settingsRoutes(app, deps);

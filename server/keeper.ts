@@ -2,14 +2,14 @@
  * Keeps the data and lets it go: backups, exports, erasures, and what is done every day. One thing after the
  * other, since a copy that is being made holds up an erasure's cleaning.
  */
-import { copyFileSync } from 'node:fs';
+import { copyFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { backUp, discard, finish } from './backup.ts';
 import { clientFile, dueClients, sessionsOf } from './clients.ts';
 import type { ClientFile } from './clients.ts';
+import type { BackupStatus } from '../core/index.ts';
 import { DailyBackups, dailyBackups } from './daily.ts';
-import type { BackupState } from './daily.ts';
 import type { Keep } from './days.ts';
 import { catchUp, scrub, watchTokens } from './erase.ts';
 import type { Examined } from './examine.ts';
@@ -50,6 +50,17 @@ export interface KeeperDeps {
   regenerate(change: () => readonly string[], reason: string): void;
   /** Does something that writes; what the disk will not take is left for later. */
   attempt(write: () => void): void;
+  /** Told how the backups are, after each look. */
+  onBackup?(state: BackupStatus): void;
+}
+
+export interface Backups {
+  /** Time of day in the shop's zone, `03:00`; null when none are made by themselves. */
+  readonly due: string | null;
+  readonly directory: string;
+  /** Newest first. */
+  readonly copies: readonly { readonly day: string; readonly bytes: number }[];
+  readonly state: BackupStatus;
 }
 
 export interface Erased {
@@ -92,10 +103,21 @@ export class Keeper {
       scrub(db);
     });
     watchTokens(db, ledger);
+    deps.onBackup?.(this.lastBackup);
   }
 
-  get lastBackup(): BackupState {
+  get lastBackup(): BackupStatus {
     return this.#daily.state;
+  }
+
+  /** The daily copies there are, when they are due and where they go. */
+  backups(): Backups {
+    const { backupAt } = this.#options;
+    const copies = dailyBackups(this.#directory).map(({ day, file }) => ({
+      day,
+      bytes: statSync(file).size,
+    }));
+    return { due: backupAt, directory: this.#directory, copies, state: this.lastBackup };
   }
 
   /** Looks every minute for what is due. */
@@ -114,6 +136,7 @@ export class Keeper {
   check(): Promise<void> {
     return this.#turn(async () => {
       if (this.#daily.due()) await this.#daily.make();
+      this.#deps.onBackup?.(this.lastBackup);
       this.#catchUp(); // with an erasure that could not be finished
       this.#eraseDue();
     }).catch((error: unknown) => this.#deps.log.error({ err: error }, 'what is due could not be done'));

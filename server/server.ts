@@ -148,6 +148,7 @@ async function run(
       now,
       regenerate: (change, reason) => hub.regenerate(change, reason),
       attempt: (write) => health.attempt(write, () => undefined),
+      onBackup: (state) => health.noteBackup(state),
     },
     options.keeping ?? DEFAULT_KEEPING,
   );

@@ -3,7 +3,7 @@
  * session takes them with it when it is opened, so that its numbers never change under it.
  */
 import { z } from 'zod';
-import { ENTERED_SETTINGS, parseStrict, SETTINGS } from '../core/index.ts';
+import { ENTERED_SETTINGS, parseStrict, RISING, SETTINGS } from '../core/index.ts';
 import type { EnteredName, Fact, SettingName } from '../core/index.ts';
 import type { Outside } from './outside.ts';
 import type { Db } from './schema.ts';
@@ -15,12 +15,27 @@ const bounded = ({ min, max, unit }: { min: number; max: number; unit: string })
   return z.number(wanted).min(min, wanted).max(max, wanted).optional();
 };
 
-/** As it comes over HTTP: a name that is missing goes back to its default, or to not entered. */
-export const ShopBody = z.strictObject(
+const Values = z.strictObject(
   Object.fromEntries(
     Object.entries({ ...SETTINGS, ...ENTERED_SETTINGS }).map(([name, setting]) => [name, bounded(setting)]),
   ) as Record<SettingName | EnteredName, z.ZodOptional<z.ZodNumber>>,
 );
+
+/** As it comes over HTTP: a name that is missing goes back to its default, or to not entered. */
+export const ShopBody = Values.superRefine((values, context) => {
+  const inUse = (name: SettingName) => values[name] ?? SETTINGS[name].default;
+  for (const row of RISING)
+    for (const [i, higher] of row.entries()) {
+      const lower = row[i - 1];
+      if (lower === undefined || inUse(lower) < inUse(higher)) continue;
+      // The one that was set is at fault, not the default beside it.
+      const [name, wanted] =
+        values[higher] === undefined
+          ? [lower, `must be less than ${higher}, ${inUse(higher)}`]
+          : [higher, `must be more than ${lower}, ${inUse(lower)}`];
+      context.addIssue({ code: 'custom', path: [name], message: `${wanted} ${SETTINGS[name].unit}` });
+    }
+});
 
 const KEY = 'shop.settings';
 
@@ -41,9 +56,7 @@ export class ShopSettings {
     const text = this.#get.get(KEY);
     // Of an older program's names, those that are still known: the rest are defaults again.
     const kept = text === undefined ? {} : (JSON.parse(text) as Record<string, unknown>);
-    const known = Object.entries(kept).filter(
-      ([name, value]) => ShopBody.safeParse({ [name]: value }).success,
-    );
+    const known = Object.entries(kept).filter(([name, value]) => Values.safeParse({ [name]: value }).success);
     return Object.fromEntries(known) as ShopValues;
   }
 

@@ -15,6 +15,8 @@ export function siteRoutes(app: Hono<Env>, deps: AskerDeps & { readonly site: Si
       byName: site.byName(),
       certificate: certificate && {
         fingerprint: certificate.fingerprint,
+        madeAt: new Date(certificate.madeMs).toISOString(),
+        renewsAt: new Date(certificate.renewMs).toISOString(),
         endsAt: new Date(certificate.endsMs).toISOString(),
         authorityEndsAt: new Date(certificate.authorityEndsMs).toISOString(),
         nextFingerprint: certificate.next?.fingerprint ?? null,

@@ -177,6 +177,12 @@ const TABLE = {
 } as const satisfies Record<string, Setting>;
 
 export type SettingName = keyof typeof TABLE;
+
+/** Each of these is less than the next: bands and ends of ranges. */
+export const RISING: readonly (readonly SettingName[])[] = [
+  ['gapSumAskMinMm', 'gapSumAskMaxMm'],
+  ['shellShortMm', 'shellRaceMm', 'shellPerformanceMm', 'shellComfortMm'],
+];
 /** One value for each setting. */
 export type Settings = { readonly [K in SettingName]: number };
 

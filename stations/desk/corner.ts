@@ -1,6 +1,7 @@
 /** The desk's locked corner, as the server tells it (`docs/protocol.md`). */
-import type { Fact, StationRole } from '../../core/index.ts';
+import type { BackupStatus, Fact, StationRole } from '../../core/index.ts';
 import { ask } from '../kit/api.ts';
+import type { Person } from '../kit/api.ts';
 
 export interface CornerState {
   readonly pinSet: boolean;
@@ -8,7 +9,7 @@ export interface CornerState {
   readonly unlockedUntil: string | null;
   /** Until the next PIN is heard. */
   readonly waitSeconds: number;
-  readonly waiting: { readonly requests: number; readonly entries: number };
+  readonly waiting: { readonly requests: number; readonly entries: number; readonly notices: number };
 }
 
 export interface ListedStation {
@@ -59,7 +60,51 @@ export interface OpenBacklog {
   readonly entries: readonly QuarantineEntry[];
 }
 
+/** The shop's own values in the place of the defaults, by name. */
+export type ShopValues = Readonly<Record<string, number>>;
+
+export interface Site {
+  readonly address: string;
+  readonly byName: string | null;
+  /** Times are ISO 8601. Null over plain http. */
+  readonly certificate: {
+    readonly fingerprint: string;
+    readonly madeAt: string;
+    readonly renewsAt: string;
+    readonly endsAt: string;
+    readonly authorityEndsAt: string;
+  } | null;
+  readonly notices: readonly { readonly code: string; readonly text: string }[];
+}
+
+export interface Backups {
+  /** `03:00`; null when none are made by themselves. */
+  readonly due: string | null;
+  readonly directory: string;
+  /** Newest first; a day is `2026-01-09`. */
+  readonly copies: readonly { readonly day: string; readonly bytes: number }[];
+  readonly state: BackupStatus;
+}
+
+export interface ClientFile {
+  readonly person: Person;
+  readonly sessions: readonly {
+    readonly session: string;
+    readonly ticket: string | null;
+    readonly openedAt: string;
+    readonly closed: boolean;
+  }[];
+}
+
+export interface Erased {
+  readonly sessions: number;
+  readonly rewritten: number;
+  readonly failed: number;
+}
+
 const at = '/api/corner';
+/** Every daily backup may be rewritten and read again. */
+const ERASE_MS = 10 * 60_000;
 const of = ({ station, session }: Backlog) => `${at}/quarantine/${station}/${session}`;
 type Stations = { readonly stations: readonly ListedStation[] };
 type Requests = { readonly requests: readonly BackRequest[] };
@@ -84,4 +129,13 @@ export const corner = {
   throwAway: (backlog: Backlog) =>
     ask<OpenBacklog>('POST', `${of(backlog)}/throw-away`, { count: backlog.waiting }),
   exportUrl: (backlog: Backlog) => `${of(backlog)}/export`,
+  settings: () => ask<{ values: ShopValues }>('GET', '/api/settings'),
+  setSettings: (values: ShopValues) => ask<{ values: ShopValues }>('PUT', `${at}/settings`, values),
+  site: () => ask<Site>('GET', '/api/site'),
+  backups: () => ask<Backups>('GET', `${at}/backups`),
+  client: (ref: string) => ask<ClientFile>('GET', `${at}/people/${encodeURIComponent(ref)}`),
+  erase: (ref: string, how: { name: string; backups: boolean }) =>
+    ask<Erased>('POST', `${at}/people/${encodeURIComponent(ref)}/erase`, how, ERASE_MS),
+  clientUrl: (ref: string) => `/api/people/${encodeURIComponent(ref)}/export`,
+  sessionUrl: (session: string) => `/api/sessions/${session}/export`,
 };

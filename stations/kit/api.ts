@@ -52,7 +52,12 @@ export type Answer<T> =
 const PATIENCE_MS = 15_000;
 
 /** One request to the server; every error is an answer. */
-export async function ask<T>(method: string, path: string, body?: unknown): Promise<Answer<T>> {
+export async function ask<T>(
+  method: string,
+  path: string,
+  body?: unknown,
+  patienceMs = PATIENCE_MS,
+): Promise<Answer<T>> {
   let response: Response;
   try {
     response = await fetch(path, {
@@ -60,7 +65,7 @@ export async function ask<T>(method: string, path: string, body?: unknown): Prom
       credentials: 'same-origin',
       headers: body === undefined ? {} : { 'content-type': 'application/json' },
       body: body === undefined ? null : JSON.stringify(body),
-      signal: AbortSignal.timeout(PATIENCE_MS),
+      signal: AbortSignal.timeout(patienceMs),
     });
   } catch {
     return { ok: false, error: { status: 0, code: 'unreachable', text: '' } };

@@ -24,6 +24,13 @@ export class Names {
     return this.#names.get(ref);
   }
 
+  /** The name was erased: it is asked for anew when somebody looks, and not there. */
+  forget(ref: string): void {
+    this.#asked.delete(ref);
+    this.#names.delete(ref);
+    for (const update of this.#tell) update();
+  }
+
   know(ref: string, name: string): void {
     this.#asked.add(ref);
     this.#names.set(ref, name);

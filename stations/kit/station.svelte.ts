@@ -169,6 +169,10 @@ export class Station {
     return this.#names.of(ref);
   }
 
+  forgetName(ref: string): void {
+    this.#names.forget(ref);
+  }
+
   knowName(ref: string, name: string): void {
     this.#names.know(ref, name);
   }

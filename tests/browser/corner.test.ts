@@ -1,20 +1,17 @@
 /** The desk's locked corner and a revoked tablet, in real browsers: by touch, by keyboard, and for every eye. */
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeViolations, COLOUR_RULES } from '../helpers/axe.ts';
 import { launchBrowser } from '../helpers/browser.ts';
 import { factsOnDisk } from '../helpers/disk.ts';
 import * as floor from '../helpers/floor.ts';
 import { button, PIN } from '../helpers/floor.ts';
 import { Opener, takenIn } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
-import { sidewaysScrolls, smallTargets } from '../helpers/layout.ts';
+import { looksRight } from '../helpers/looks.ts';
 import { serve } from '../helpers/server.ts';
 import type { TestServer } from '../helpers/server.ts';
-import { shot } from '../helpers/shots.ts';
 
 const SIZE = { width: 1280, height: 800 };
-const TOUCH_PX = 56;
 
 let shop: TestServer;
 let browser: Browser;
@@ -41,18 +38,6 @@ const part = (name: string) =>
     .getByRole('navigation', { name: 'Locked corner' })
     .getByRole('button', { name: new RegExp(`^${name}`) })
     .click();
-
-/** Fits, has targets for gloves, and gives axe nothing to say, light or dark. */
-async function looksRight(page: Page, name: string): Promise<void> {
-  expect(await sidewaysScrolls(page), name).toEqual([]);
-  expect(await smallTargets(page, TOUCH_PX), name).toEqual({ small: [], inline: [] });
-  await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' });
-  await shot(page, name);
-  expect(await axeViolations(page), name).toEqual([]);
-  await page.emulateMedia({ colorScheme: 'dark', reducedMotion: 'reduce' });
-  expect(await axeViolations(page, COLOUR_RULES), `${name}, dark`).toEqual([]);
-  await page.emulateMedia({ colorScheme: 'light' });
-}
 
 describe('the lock', () => {
   it('is set at first use by the keys on the screen, typed twice', async () => {

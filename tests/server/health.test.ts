@@ -1,7 +1,7 @@
 /** When a disk is tried again, and what an error says of it. */
 import pino from 'pino';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { readStatus } from '../../core/index.ts';
+import { ALL_WELL, readStatus } from '../../core/index.ts';
 import { Health } from '../../server/health.ts';
 import { DamagedFile, troubleOf } from '../../server/trouble.ts';
 
@@ -146,13 +146,18 @@ it('little space is told once it is little, again as it shrinks, and taken back 
 
 describe('a status', () => {
   it.each([
-    ['{}', { readOnly: null, lowSpace: null }],
-    ['no json', { readOnly: null, lowSpace: null }],
-    ['null', { readOnly: null, lowSpace: null }],
-    ['{"readOnly":"full","more":1}', { readOnly: 'full', lowSpace: null }],
-    ['{"readOnly":"on-fire"}', { readOnly: 'failing', lowSpace: null }],
-    ['{"readOnly":7,"lowSpace":{"freeMb":12,"x":0}}', { readOnly: null, lowSpace: { freeMb: 12 } }],
-    ['{"lowSpace":{"freeMb":"12"}}', { readOnly: null, lowSpace: null }],
+    ['{}', ALL_WELL],
+    ['no json', ALL_WELL],
+    ['null', ALL_WELL],
+    ['{"readOnly":"full","more":1}', { ...ALL_WELL, readOnly: 'full' }],
+    ['{"readOnly":"on-fire"}', { ...ALL_WELL, readOnly: 'failing' }],
+    ['{"readOnly":7,"lowSpace":{"freeMb":12,"x":0}}', { ...ALL_WELL, lowSpace: { freeMb: 12 } }],
+    ['{"lowSpace":{"freeMb":"12"}}', ALL_WELL],
+    [
+      '{"backup":{"ok":false,"atMs":7,"reason":"late","x":0}}',
+      { ...ALL_WELL, backup: { ok: false, atMs: 7, bytes: null, reason: 'late' } },
+    ],
+    ['{"backup":{"ok":"no"}}', ALL_WELL],
   ])('%s is read as far as it is understood', (json, status) => {
     expect(readStatus(json)).toEqual(status);
   });

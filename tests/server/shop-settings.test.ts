@@ -59,6 +59,18 @@ describe('settings of the shop', () => {
     expect((await ask('GET', '/api/settings', desk.cookie)).body).toEqual({ values: { evenToleranceMm: 2 } });
   });
 
+  it('that make a band end before it begins are refused by name, beside values and defaults alike', async () => {
+    await unlock();
+    expect((await put({ shellRaceMm: 5 })).body.error.text).toBe(
+      'shellRaceMm: must be more than shellShortMm, 5 mm.',
+    );
+    expect((await put({ gapSumAskMinMm: 35 })).body.error.text).toBe(
+      'gapSumAskMinMm: must be less than gapSumAskMaxMm, 30 mm.',
+    );
+    const both = { gapSumAskMinMm: 35, gapSumAskMaxMm: 36 };
+    expect((await put(both)).body).toEqual({ values: both });
+  });
+
   it('are pinned by the server in every session opened from then on, before anybody sees it open', async () => {
     const before = await open();
     await unlock();

@@ -13,7 +13,8 @@ export const corner = {
   unreachable: 'The shop’s server does not answer. Try again.',
 
   pinTitle: 'Enter the PIN of this shop',
-  pinLead: 'Behind it: which stations the shop has, pairing codes, and what a revoked station left behind.',
+  pinLead:
+    'Behind it: the stations of the shop, its settings, clients’ data, backups, and what a revoked station left behind.',
   pin: 'PIN',
   pinForgotten:
     'Forgotten? Whoever runs the server types there: npm run -s pin. Then a new one can be set here.',
@@ -38,6 +39,9 @@ export const corner = {
     requests: 'Let back in',
     quarantine: 'Left behind',
     codes: 'New station',
+    settings: 'Settings',
+    clients: 'Clients',
+    server: 'Server',
     pin: 'PIN',
   },
 

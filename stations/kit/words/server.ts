@@ -35,5 +35,7 @@ export const serverWords = {
   waitsLong: 'Keep working: entries wait on this device.',
   lowSpace: (freeMb: number): string =>
     `Only ${shown(freeMb)} MB are free on the disk of the shop’s computer. Free some space before it is full.`,
+  backup: (lastGood: string | null): string =>
+    `Backups fail, or are overdue: ${lastGood === null ? 'there is no good one yet' : `the last good one is of ${lastGood}`}. What to do stands in the locked corner, under “Server”.`,
   mark: 'The server needs attention',
 };
