@@ -36,6 +36,9 @@ export const key = z.string().regex(new RegExp(`^[A-Za-z0-9_-]{1,${LIMIT.id}}$`)
   error: `must be 1 to ${LIMIT.id} letters, digits, _ or -`,
 });
 
+/** A SHA-256 in lower-case hexadecimal digits. */
+export const sha256 = z.string().regex(/^[0-9a-f]{64}$/, { error: 'must be 64 hexadecimal digits' });
+
 /** A moment: ISO 8601 with its offset from UTC. */
 export const moment = z.iso.datetime({
   offset: true,

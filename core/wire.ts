@@ -122,6 +122,12 @@ export const LIMIT = {
   id: 40,
   /** Ids in one basis: heads of some 20 slots, twice as many in a conflict. */
   basis: 100,
+  /** Bytes of a photo. Stations make JPEGs of some 600 KB. */
+  photoBytes: 3_145_728,
+  /** Pixels of a photo's longer side that are taken; stations make 2,048. More would fill a tablet's memory. */
+  photoSidePx: 4_096,
+  /** Photos of a session: a few of each leg before and after. */
+  photosPerSession: 30,
   /** Minutes a pairing code lives. */
   codeMinutes: 10,
   /** Wrong pairing codes an address may try in ten minutes. */

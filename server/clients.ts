@@ -3,6 +3,7 @@ import { SESSION_FORMAT } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
 import { factsOf } from './generation.ts';
 import type { Person } from './people.ts';
+import { exportedPhotos } from './photos.ts';
 import { rowReader } from './rows.ts';
 import type { Db } from './schema.ts';
 
@@ -18,6 +19,8 @@ export interface ClientFile {
     readonly closed: boolean;
     readonly format: typeof SESSION_FORMAT;
     readonly facts: readonly Fact[];
+    /** Named by `photo.taken`; `base64` is the file. */
+    readonly photos: readonly { readonly sha256: string; readonly type: string; readonly base64: string }[];
   }[];
 }
 
@@ -50,6 +53,7 @@ export function clientFile(db: Db, ref: string): ClientFile | null {
     closed: closed === 1,
     format: SESSION_FORMAT as typeof SESSION_FORMAT,
     facts: factsOf(updates(id)),
+    photos: exportedPhotos(db, session),
   }));
   return { format: 'fibula-client/1', ref, person: person ?? null, sessions };
 }

@@ -7,6 +7,7 @@ import type { Fact } from '../core/index.ts';
 import { baseGeneration, regenerate } from './generation.ts';
 import { hashOf } from './ledger.ts';
 import type { Ledger, LedgerEntry } from './ledger.ts';
+import { erasePhotos } from './photos.ts';
 import type { Db } from './schema.ts';
 
 const getMeta = (db: Db, key: string): number =>
@@ -78,6 +79,7 @@ function erase(db: Db, { client, sessions, atMs }: LedgerEntry & { do: 'erase' }
       atMs,
     );
     eraseQuarantine(db, session);
+    erasePhotos(db, session);
     const newest = db
       .prepare<[string], number | null>('SELECT max(generation) FROM documents WHERE session = ?')
       .pluck()

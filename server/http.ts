@@ -23,6 +23,8 @@ import type { Shop } from './meta.ts';
 import { isOurHost, isSameOrigin } from './origins.ts';
 import type { Origins } from './origins.ts';
 import { secureHeaders, servePages } from './pages.ts';
+import { photoBody, photoRoutes, takesPhoto } from './photo-routes.ts';
+import type { Photos } from './photos.ts';
 import type { Stations } from './pair.ts';
 import type { People, Person } from './people.ts';
 import type { Quarantine } from './quarantine.ts';
@@ -41,6 +43,7 @@ export interface HttpDeps {
   readonly health: Health;
   readonly stations: Stations;
   readonly people: People;
+  readonly photos: Photos;
   readonly corner: Corner;
   readonly letIn: LetIn;
   readonly quarantine: Quarantine;
@@ -91,7 +94,9 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   });
   const short = bodyLimit({ maxSize: deps.limits.bodyBytes, onError: tooLarge(deps.limits.bodyBytes) });
   const handIn = bodyLimit({ maxSize: BOUND.handInBytes, onError: tooLarge(BOUND.handInBytes) });
-  app.use('/api/*', (c, next) => (c.req.path === '/api/quarantine' ? handIn : short)(c, next));
+  app.use('/api/*', (c, next) =>
+    (c.req.path === '/api/quarantine' ? handIn : takesPhoto(c.req.path) ? photoBody : short)(c, next),
+  );
   app.use('/api/*', async (c, next) => {
     const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
     if (!reads && !isSameOrigin(deps.origins, (name) => c.req.header(name)))
@@ -111,6 +116,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   peopleRoutes(app, deps);
   clientRoutes(app, deps);
   sessionRoutes(app, deps);
+  photoRoutes(app, deps);
   cornerRoutes(app, deps);
   cornerKeepingRoutes(app, deps);
   letInRoutes(app, deps);

@@ -51,6 +51,10 @@ export const BOUND = {
   quarantineDays: 30,
   /** People found by one search. */
   people: 20,
+  /** Bytes of all photos together: some ten thousand, a few seasons. Past it none is taken until some are erased. */
+  photosBytes: 8_000_000_000,
+  /** Photos that one station may hand in, in a minute: a backlog of two full sessions. */
+  photosPerMinute: 60,
   /** Milliseconds to wait for a foreign lock on the database before a commit counts as failed. */
   busyMs: 1_000,
   /** Bytes of a database that is read through, each session and each entry, before the server starts: about a second. */

@@ -103,6 +103,18 @@ CREATE TABLE erased (session TEXT PRIMARY KEY, erased_ms INTEGER NOT NULL) STRIC
 ALTER TABLE updates ADD COLUMN sum INTEGER;
 CREATE INDEX updates_without_sum ON updates (document) WHERE sum IS NULL;
 `,
+  `
+-- Photos of a session by the SHA-256 of their bytes, in hexadecimal. Personal: erased with the client's texts.
+CREATE TABLE photos (
+  session TEXT NOT NULL,
+  sha256 TEXT NOT NULL,
+  type TEXT NOT NULL,
+  length INTEGER NOT NULL,
+  stored_ms INTEGER NOT NULL,
+  bytes BLOB NOT NULL,
+  PRIMARY KEY (session, sha256)
+) STRICT;
+`,
 ];
 
 /** The first format in which rows have a checksum. */

@@ -29,6 +29,7 @@ import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
 import type { Station } from './pair.ts';
 import { People } from './people.ts';
+import { Photos } from './photos.ts';
 import { Quarantine } from './quarantine.ts';
 import type { Db } from './schema.ts';
 import { ShopSettings } from './shop-settings.ts';
@@ -136,6 +137,7 @@ async function run(
   );
   const stations = new Stations(db, outside);
   const people = new People(db, now);
+  const photos = new Photos(db, now);
   const ledger = new Ledger(data, now);
   opened.onClose(() => ledger.close());
   const keeper = new Keeper(
@@ -171,6 +173,7 @@ async function run(
     settings,
     stations,
     people,
+    photos,
     corner,
     letIn,
     quarantine,

@@ -35,6 +35,10 @@ export const knownOffset = (log: Log, side: Side): Mm | null =>
 /** Where the leg's line crosses the pivot line: known from other boots, else taken through the cuff's centre there. */
 export const lineOffset = (log: Log, side: Side): Mm => knownOffset(log, side) ?? mm(0);
 
+/** What picking points in a photo adds to the error of a bias: nothing for gaps read on the boot. */
+export const photoSd = ({ fromPhoto }: FactOf<'cuff.read'>): number =>
+  Math.hypot(fromPhoto?.medialSdMm ?? 0, fromPhoto?.lateralSdMm ?? 0);
+
 /**
  * One reading as evidence on the bias at the reading height. A reading at another height is carried there along
  * the leg's line: `m' = m0 + (m − m0)·h/h_read`, and its error with it.
@@ -52,7 +56,7 @@ export function observation(
   return {
     shiftMm: shift(hardware, reading.set!),
     biasMm,
-    sdMm: mm(settings.gapErrorMm * Math.SQRT2 * carry),
+    sdMm: mm(Math.hypot(settings.gapErrorMm * Math.SQRT2, photoSd(fact)) * carry),
     bound,
   };
 }

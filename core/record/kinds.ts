@@ -20,9 +20,11 @@ import {
   numberIn,
   pivotMm,
   pivotSpacingMm,
+  sha256,
   text,
 } from '../bounds.ts';
 import { ADJUSTERS, SIDES } from '../frame.ts';
+import { LIMIT } from '../wire.ts';
 import { ENTERED_NAMES, ENTERED_SETTINGS, SETTING_NAMES, SETTINGS } from './settings.ts';
 import type { EnteredName, SettingName } from './settings.ts';
 
@@ -98,6 +100,11 @@ const zone = (object: ObjectMaker) =>
   object({ heightMedialMm: mmIn(0, 80), heightLateralMm: mmIn(0, 80), widthMm: mmIn(30, 130) });
 
 const edges = (object: ObjectMaker) => object({ medialMm: mmIn(0, 40), lateralMm: mmIn(0, 40) });
+
+/** A place in a photo, in its own pixels: x to the right, y down. */
+const pixel = (object: ObjectMaker) =>
+  object({ x: numberIn(0, LIMIT.photoSidePx), y: numberIn(0, LIMIT.photoSidePx) });
+const pixels = (object: ObjectMaker, count: number) => z.array(pixel(object)).length(count);
 
 const kind = <P>(roles: readonly Role[], payload: (object: ObjectMaker) => P) => ({ roles, payload });
 
@@ -277,6 +284,12 @@ export const KINDS = {
       shinMm: mmIn(0, 120).optional(),
       calfMm: mmIn(0, 120).optional(),
       posture: posture(object),
+      // Absent: read on the boot. Otherwise the marks that gaps were taken from, and the deviation of each such gap.
+      fromPhoto: object({
+        marks: z.array(key).min(1).max(4),
+        medialSdMm: mmIn(0, 20).optional(),
+        lateralSdMm: mmIn(0, 20).optional(),
+      }).optional(),
     }),
   ),
   'cuff.closed': kind(['measuring', 'bench', 'desk'], (object) =>
@@ -362,6 +375,33 @@ export const KINDS = {
   'home.checked': kind(['desk'], (object) => object({ note: text })),
   'snow.reported': kind(['desk'], (object) =>
     object({ side: side.optional(), note: text, wantsRecheck: yes }),
+  ),
+  // The picture itself lies beside the log, under the SHA-256 of its bytes, so that it can be erased.
+  'photo.taken': kind(['measuring', 'bench'], (object) =>
+    object({
+      side,
+      shows: z.enum(['leg', 'gap', 'boot']),
+      sha256,
+      widthPx: z.int().min(1).max(LIMIT.photoSidePx),
+      heightPx: z.int().min(1).max(LIMIT.photoSidePx),
+    }),
+  ),
+  // What somebody pointed at in a photo. What is read off these marks is worked out, never stored.
+  'photo.marked': kind(['measuring', 'bench'], (object) =>
+    object({
+      side,
+      photo: key,
+      // The scale. With both, the rectangle counts; with none, nothing can be read off.
+      length: object({ points: pixels(object, 2), mm: mmIn(1, 2000) }).optional(),
+      rectangle: object({
+        points: pixels(object, 4),
+        widthMm: mmIn(5, 2000),
+        heightMm: mmIn(5, 2000),
+      }).optional(),
+      legAxis: pixels(object, 2).optional(),
+      cuffAxis: pixels(object, 2).optional(),
+      gap: pixels(object, 2).optional(),
+    }),
   ),
   struck: kind(['desk', 'measuring', 'bench'], (object) =>
     object({ fact: key, reason: text, replacedBy: key.optional() }),

@@ -73,6 +73,8 @@ const THROUGH_BOOT = [edge('value', item('footbed'), item('shell'), inside), edg
 export const RESTS: Readonly<Record<Kind, readonly Edge[]>> = {
   'session.opened': [],
   struck: [],
+  'photo.taken': [],
+  'photo.marked': [],
   'service.changed': alone('service'),
   'settings.used': [edge('own', () => slot.setting(''))],
   assessed: [edge('own', ({ side }) => slot.assessed(side, ''))],

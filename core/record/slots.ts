@@ -172,6 +172,9 @@ export function entriesOf(fact: Fact): Entry[] {
       return whole(fact, slot.measured(fact.side, fact.when ?? 'after'));
     case 'foreaft.read':
       return whole(fact, slot.foreAft(fact.side));
+    // Pictures and what was pointed at in them set nothing: a reading taken from one is an entry of its own.
+    case 'photo.taken':
+    case 'photo.marked':
     case 'struck':
       return [];
     default:

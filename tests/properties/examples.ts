@@ -47,6 +47,10 @@ const inside = {
   spoiler: true,
 };
 const zone = { heightMedialMm: 30, heightLateralMm: 30, widthMm: 69 };
+const two = () => [
+  { x: 120, y: 100.5 },
+  { x: 720, y: 110 },
+];
 const edges = { medialMm: 5, lateralMm: 4 };
 
 export const EXAMPLES: Readonly<Record<Kind, Example>> = {
@@ -168,8 +172,18 @@ export const EXAMPLES: Readonly<Record<Kind, Example>> = {
       shinMm: 12,
       calfMm: 11,
       posture: { ...POSTURE },
+      fromPhoto: { marks: ['f5'], medialSdMm: 0.4, lateralSdMm: 0.5 },
     },
-    ['pressure', 'heightMm', 'lower', 'shinMm', 'calfMm'],
+    [
+      'pressure',
+      'heightMm',
+      'lower',
+      'shinMm',
+      'calfMm',
+      'fromPhoto',
+      'fromPhoto.medialSdMm',
+      'fromPhoto.lateralSdMm',
+    ],
   ),
   'cuff.closed': example({ side, decision: 'even', note: 'n' }, ['note']),
   'stance.read': example(
@@ -224,5 +238,22 @@ export const EXAMPLES: Readonly<Record<Kind, Example>> = {
   'released.unfit': example({ what: 'unmeasured sole', acknowledgedBy: 'owner' }, [], ['what']),
   'home.checked': example({ note: 'n' }),
   'snow.reported': example({ side, note: 'n', wantsRecheck: true }, ['side']),
+  'photo.taken': example({ side, shows: 'gap', sha256: '0f'.repeat(32), widthPx: 2048, heightPx: 1536 }),
+  'photo.marked': example(
+    {
+      side,
+      photo: 'f3',
+      length: { points: two(), mm: 85.6 },
+      rectangle: {
+        points: [...two(), { x: 700, y: 500 }, { x: 100, y: 480 }],
+        widthMm: 85.6,
+        heightMm: 53.98,
+      },
+      legAxis: two(),
+      cuffAxis: two(),
+      gap: two(),
+    },
+    ['length', 'rectangle', 'legAxis', 'cuffAxis', 'gap'],
+  ),
   struck: example({ fact: 'f3', reason: 'undo', replacedBy: 'f9' }, ['replacedBy']),
 };

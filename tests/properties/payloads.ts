@@ -68,6 +68,12 @@ const hardware = object(
   },
 );
 
+const pixels = (count: number) =>
+  fc.array(object({ x: number(0, 2048, 0, 4096), y: number(0, 2048, 0, 4096) }), {
+    minLength: count,
+    maxLength: count,
+  });
+
 const gap = number(0, 20, 0, 60);
 /** A reading with its contact: a side that touches reads 0. */
 const reading = fc
@@ -101,6 +107,10 @@ const cuffRead = fc
         lower,
         shinMm: number(0, 30, 0, 120),
         calfMm: number(0, 30, 0, 120),
+        fromPhoto: object(
+          { marks: fc.constant(['f1']) },
+          { medialSdMm: number(0, 2, 0, 20), lateralSdMm: number(0, 2, 0, 20) },
+        ),
       },
     ),
   )
@@ -287,6 +297,26 @@ export const PAYLOADS: Readonly<Record<Exclude<Kind, 'struck'>, Any>> = {
     acknowledgedBy: some('owner', 'other'),
   }),
   'home.checked': object({ note: words }),
+  'photo.taken': ofSide({
+    shows: some('leg', 'gap', 'boot'),
+    sha256: some('0a'.repeat(32), 'f3'.repeat(32)),
+    widthPx: fc.integer({ min: 1, max: 4096 }),
+    heightPx: fc.integer({ min: 1, max: 4096 }),
+  }),
+  'photo.marked': ofSide(
+    { photo: some('f1', 'none') },
+    {
+      length: object({ points: pixels(2), mm: number(1, 300, 1, 2000) }),
+      rectangle: object({
+        points: pixels(4),
+        widthMm: number(50, 300, 5, 2000),
+        heightMm: number(50, 300, 5, 2000),
+      }),
+      legAxis: pixels(2),
+      cuffAxis: pixels(2),
+      gap: pixels(2),
+    },
+  ),
   'snow.reported': object({ note: words, wantsRecheck: yes }, { side }),
 };
 

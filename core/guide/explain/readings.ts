@@ -2,7 +2,7 @@
 import { bias } from '../../maths/cuff.ts';
 import type { Observation } from '../../maths/estimate.ts';
 import { slot } from '../../record/slots.ts';
-import { evidence, lineOffset, observation } from '../evidence.ts';
+import { evidence, lineOffset, observation, photoSd } from '../evidence.ts';
 import { apart, pressed } from '../readings.ts';
 import type { JudgedReading } from '../readings.ts';
 import type { Round } from '../shape.ts';
@@ -38,6 +38,7 @@ export function observations(g: Ground, readings: readonly JudgedReading[]): Inp
     return [
       ...input(`D${i + 1}`, biasMm, 'mm', [r.fact.id]),
       ...input(`x${i + 1}`, shiftMm, 'mm', set.is === 'one' ? set.facts : []),
+      ...(photoSd(r.fact) > 0 ? input(`sP${i + 1}`, photoSd(r.fact), 'mm', [r.fact.id]) : []),
     ];
   });
 }

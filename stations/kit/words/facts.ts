@@ -18,7 +18,7 @@ function reading(fact: FactOf<'cuff.read'>): string {
     fact.contact === 'none'
       ? ''
       : `, ${fact.pressure ?? ''} ${fact.contact === 'both' ? 'on both sides' : fact.contact}`;
-  return `medial ${shown(fact.medialMm)}, lateral ${mm(fact.lateralMm)}${touch}`;
+  return `medial ${shown(fact.medialMm)}, lateral ${mm(fact.lateralMm)}${touch}${fact.fromPhoto ? ', from a photo' : ''}`;
 }
 
 const kneeText = (offsetMm: number): string =>
@@ -103,6 +103,10 @@ export function factSentence(fact: Fact): string {
       return `Checked at home: ${fact.note}`;
     case 'snow.reported':
       return said(`After snow: ${fact.note}`, fact.wantsRecheck && 'wants a re-check');
+    case 'photo.taken':
+      return `${Sided(fact.side)} ${{ leg: 'leg', gap: 'gap', boot: 'boot' }[fact.shows]}: photo taken`;
+    case 'photo.marked':
+      return `${Sided(fact.side)} photo marked`;
     case 'struck':
       return `Struck an entry: ${fact.reason}`;
     default:
