@@ -1,7 +1,7 @@
 /** One knee as it is typed, and the entry it becomes; what stands under a boot, and what stood there before a wedge. */
 import type { Fact, FactOf, Payload, Side } from '../../core/index.ts';
 import { logOf } from './entries.ts';
-import { parseNumber } from './numbers.ts';
+import { parseNumber, shown } from './numbers.ts';
 import type { FactDraft } from './session.ts';
 
 export type Toward = 'medial' | 'lateral';
@@ -23,11 +23,14 @@ export interface KneeStance {
   midFlex: boolean;
 }
 
+/** A number as it would be typed; nothing where there is none. */
+const held = (mm: number | undefined): string => (mm === undefined ? '' : shown(mm, 2));
+
 /** Height and mark are held from this leg's own last reading; offset and standing afresh never are. */
 export const emptyKnee = (last?: FactOf<'stance.read'>): KneeDraft => ({
   offset: '',
   toward: null,
-  height: last ? String(last.kneeHeightMm) : '',
+  height: held(last?.kneeHeightMm),
   restood: false,
 });
 
@@ -35,7 +38,7 @@ export const heldStance = (
   stance: FactOf<'stance.read'> | undefined,
   cuff: FactOf<'cuff.read'> | undefined,
 ): KneeStance => ({
-  width: String(stance?.stanceWidthMm ?? cuff?.stanceWidthMm ?? ''),
+  width: held(stance?.stanceWidthMm ?? cuff?.stanceWidthMm),
   mark: stance?.kneeMark ?? null,
   parallel: true,
   straightRunStance: true,

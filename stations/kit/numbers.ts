@@ -1,4 +1,5 @@
 /** Numbers as people type and read them. Comma and point are both a decimal sign; thousands are never grouped. */
+import { locale } from './language.ts';
 
 /** `'7,5'` and `'7.5'` are 7.5; null for anything that is not one plain number. */
 export function parseNumber(typed: string): number | null {
@@ -6,10 +7,12 @@ export function parseNumber(typed: string): number | null {
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : null;
 }
 
-/** At most `digits` decimals, none that say nothing, a true minus sign: `−1.5`, `7`. */
+const FORMAT = new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 20 });
+
+/** At most `digits` decimals, none that say nothing, a true minus sign: `−1.5`, `7`; with a comma in German. */
 export function shown(value: number, digits = 1): string {
   const rounded = Number(value.toFixed(digits));
-  return (Object.is(rounded, -0) ? 0 : rounded).toString().replace('-', '−');
+  return FORMAT.format(Object.is(rounded, -0) ? 0 : rounded).replace('-', '−');
 }
 
 /** As `shown`, with a plus sign for what is above zero: `+1.5`. */

@@ -2,3 +2,6 @@
 import './jitless.ts';
 import './tokens.css';
 import './base.css';
+import { language } from './language.ts';
+
+document.documentElement.lang = language;

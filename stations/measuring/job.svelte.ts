@@ -3,8 +3,9 @@ import { SIDES } from '../../core/index.ts';
 import type { NextAction, Side } from '../../core/index.ts';
 import { Draft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
-import { parseNumber } from '../kit/numbers.ts';
+import { parseNumber, shown } from '../kit/numbers.ts';
 import type { FactDraft, Session } from '../kit/session.ts';
+import { measuring } from '../kit/words/measuring.ts';
 import { notTaken } from '../kit/words/refusal.ts';
 import { Knees } from './knees.svelte.ts';
 import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
@@ -14,8 +15,8 @@ export type View = 'ready' | 'stand' | 'read' | 'result' | 'knees';
 
 /** What the other stations see of it. */
 const DOING: Partial<Record<View, { act: string }>> = {
-  read: { act: 'reading the gaps' },
-  knees: { act: 'reading the knees' },
+  read: { act: measuring.doing.read },
+  knees: { act: measuring.doing.knees },
 };
 
 const STANDING_MS = 5 * 60_000;
@@ -147,7 +148,7 @@ export class MeasuringJob {
   tap(mm: number): void {
     const { side, place } = this.#active;
     const leg = this.reading.value.legs[side];
-    leg[place] = String(this.#half ? mm + 0.5 : mm);
+    leg[place] = shown(this.#half ? mm + 0.5 : mm);
     leg[`${place}Touch`] = null;
     this.#half = false;
     this.next();
@@ -195,7 +196,7 @@ export class MeasuringJob {
 
   sendToBench(): void {
     this.#sentAt = this.session.facts.length;
-    this.session.doing({ act: 'boots sent to the bench' });
+    this.session.doing({ act: measuring.doing.sent });
   }
 
   close(sides: readonly Side[], decision: 'even' | 'accepted' | 'other-boot', note = ''): boolean {

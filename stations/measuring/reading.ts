@@ -1,7 +1,7 @@
 /** Four gaps as they are typed, and the entries they become. */
 import type { FactOf, Payload, Side } from '../../core/index.ts';
 import type { FactDraft } from '../kit/session.ts';
-import { parseNumber } from '../kit/numbers.ts';
+import { parseNumber, shown } from '../kit/numbers.ts';
 
 export type Place = 'medial' | 'lateral';
 export interface GapField {
@@ -45,7 +45,7 @@ export const emptyReading = (): ReadingDraft => ({
 export function heldConditions(last: Partial<Record<Side, FactOf<'cuff.read'>>>): Conditions {
   const any = last.left ?? last.right;
   return {
-    stanceWidth: any ? String(any.stanceWidthMm) : '',
+    stanceWidth: any ? shown(any.stanceWidthMm, 2) : '',
     widest: { left: last.left?.widestAt ?? null, right: last.right?.widestAt ?? null },
     to: any?.to ?? 'shell',
     liner: any?.liner ?? 'in',

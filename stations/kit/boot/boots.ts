@@ -1,7 +1,7 @@
 /** The description of a pair, typed once or twice. */
 import type { FactDraft } from '../session.ts';
 import { bootForm } from '../words/boot.ts';
-import { Sided } from '../words/common.ts';
+import { amid, Sided } from '../words/common.ts';
 import { SIDES } from '../../../core/index.ts';
 import type { Side } from '../../../core/index.ts';
 import { describe, emptyBoot } from './draft.ts';
@@ -25,7 +25,7 @@ export function bootFacts(
   const missing = SIDES.filter((side) => !boots.same || side === 'left').flatMap((side) => {
     const one = made[side];
     if (one.ok) return [];
-    return boots.same ? one.missing : one.missing.map((label) => `${Sided(side)} ${label.toLowerCase()}`);
+    return boots.same ? one.missing : one.missing.map((label) => `${Sided(side)} ${amid(label)}`);
   });
   if (!made.left.ok || !made.right.ok) return { ok: false, problem: bootForm.missing(missing) };
   // The tag is one boot's own, also where the description stands for both.

@@ -1,13 +1,17 @@
 /** Words of the bench. */
 import type { Side } from '../../../core/index.ts';
 import { Sided } from './common.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/bench.ts';
 
-export const bench = {
+const benchEn = {
   title: 'Bench',
   queue: 'Boots to do now',
   empty: 'No boots to do. They appear here when the floor has read them.',
   pick: 'Pick a boot on the left.',
   boot: (side: Side): string => `${Sided(side)} boot`,
+  inHand: (side: Side): string => `${side} boot in hand`,
   told: 'Done as told',
   toldHint: (what: string): string => `enters ${what}`,
   else: 'Did something else',
@@ -55,3 +59,4 @@ export const bench = {
   agreedMissing:
     'No agreement of the owner to irreversible work is on record. Ask the front desk before you cut.',
 };
+export const bench: Words<typeof benchEn> = inLanguage(benchEn, german.bench);

@@ -1,13 +1,16 @@
 /** Words about boots: hardware, readiness, and how the form asks for them. */
 import { READY_ITEMS, ASKED_ITEMS } from '../../../core/index.ts';
 import type { Payload } from '../../../core/index.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/boot.ts';
 
 export type Item = Payload<'ready.checked'>['item'];
 export type Outcome = Payload<'ready.checked'>['outcome'];
 
 export const ITEMS: readonly Item[] = [...READY_ITEMS, ...ASKED_ITEMS];
 
-export const itemWord: Record<Item, string> = {
+const itemWordEn: Record<Item, string> = {
   footbed: 'Footbed',
   shell: 'Shell clearance',
   'cuff-neutral': 'Cuff at factory neutral',
@@ -18,13 +21,15 @@ export const itemWord: Record<Item, string> = {
   'heel-seated': 'Heel seated',
   'walk-lock': 'Walk lock closed',
 };
+export const itemWord: Words<typeof itemWordEn> = inLanguage(itemWordEn, german.itemWord);
 
-export const outcomeWord: Record<Outcome, string> = {
+const outcomeWordEn: Record<Outcome, string> = {
   done: 'done',
   'not-needed': 'not needed',
   'kept-as-found': 'kept as found',
   open: 'to do',
 };
+export const outcomeWord: Words<typeof outcomeWordEn> = inLanguage(outcomeWordEn, german.outcomeWord);
 export const outcomeSign: Record<Outcome, string> = {
   done: '●',
   'not-needed': '–',
@@ -32,12 +37,13 @@ export const outcomeSign: Record<Outcome, string> = {
   open: '○',
 };
 
-export const hardware = {
+const hardwareEn = {
   pivots: { dual: 'Two adjusters', single: 'One adjuster', fixed: 'Fixed pivots' },
   pivotsHint: { dual: 'lateral and medial', single: 'lateral only', fixed: 'no adjustment' },
 };
+export const hardware: Words<typeof hardwareEn> = inLanguage(hardwareEn, german.hardware);
 
-export const bootForm = {
+const bootFormEn = {
   title: 'The boots',
   one: (side: string): string => `${side} boot`,
   both: 'Same boot both sides',
@@ -80,3 +86,4 @@ export const bootForm = {
   missing: (labels: readonly string[]): string => `Still needed: ${labels.join(', ')}.`,
   standardShort: 'Standard',
 };
+export const bootForm: Words<typeof bootFormEn> = inLanguage(bootFormEn, german.bootForm);

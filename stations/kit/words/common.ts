@@ -1,19 +1,27 @@
 /** Words that all stations share. Every sentence a person reads on a station lives in this folder, or in the plan. */
 import type { Adjuster, RefusalCode, Side, StationRole, StepName, StepStatus } from '../../../core/index.ts';
 import { shown } from '../numbers.ts';
+import { inLanguage, locale } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/common.ts';
 
-export const sideWord = (side: Side): string => (side === 'left' ? 'left' : 'right');
-export const Sided = (side: Side): string => (side === 'left' ? 'Left' : 'Right');
-export const adjusterWord = (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'lateral' : 'medial');
+const sidesEn = {
+  word: (side: Side): string => (side === 'left' ? 'left' : 'right'),
+  Word: (side: Side): string => (side === 'left' ? 'Left' : 'Right'),
+  adjuster: (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'lateral' : 'medial'),
+};
+export const sides: Words<typeof sidesEn> = inLanguage(sidesEn, german.sides);
+export const { word: sideWord, Word: Sided, adjuster: adjusterWord } = sides;
 
-export const roleWord: Record<StationRole, string> = {
+const roleWordEn: Record<StationRole, string> = {
   measuring: 'Measuring',
   bench: 'Bench',
   desk: 'Front desk',
   wall: 'Wall screen',
 };
+export const roleWord: Words<typeof roleWordEn> = inLanguage(roleWordEn, german.roleWord);
 
-export const stepWord: Record<StepName, string> = {
+const stepWordEn: Record<StepName, string> = {
   intake: 'Intake',
   ready: 'Boot ready',
   cuff: 'Cuff lean',
@@ -23,8 +31,9 @@ export const stepWord: Record<StepName, string> = {
   binding: 'Binding check',
   handover: 'Hand-over',
 };
+export const stepWord: Words<typeof stepWordEn> = inLanguage(stepWordEn, german.stepWord);
 
-export const statusWord: Record<StepStatus, string> = {
+const statusWordEn: Record<StepStatus, string> = {
   blocked: 'blocked',
   ready: 'to do',
   waiting: 'waiting',
@@ -32,6 +41,7 @@ export const statusWord: Record<StepStatus, string> = {
   stale: 'out of date',
   waived: 'decided against',
 };
+export const statusWord: Words<typeof statusWordEn> = inLanguage(statusWordEn, german.statusWord);
 
 export const statusSign: Record<StepStatus, string> = {
   blocked: '▨',
@@ -42,7 +52,7 @@ export const statusSign: Record<StepStatus, string> = {
   waived: '⊘',
 };
 
-export const refusalWord: Record<RefusalCode, string> = {
+const refusalWordEn: Record<RefusalCode, string> = {
   shape: 'A field is missing or out of bounds',
   identity: 'It was written under another station',
   permission: 'This station may not write that',
@@ -52,9 +62,12 @@ export const refusalWord: Record<RefusalCode, string> = {
   full: 'The session holds all it can',
   erased: 'Notes of this session were erased, and it takes no new ones',
 };
+export const refusalWord: Words<typeof refusalWordEn> = inLanguage(refusalWordEn, german.refusalWord);
 
-export const common = {
+const commonEn = {
   product: 'Fibula',
+  language: 'Language',
+  languageHeld: 'Not now: an entry waits that would be lost. Choose again once all is saved.',
   close: 'Close',
   back: 'Back',
   cancel: 'Cancel',
@@ -97,8 +110,9 @@ export const common = {
   problems: 'Look at this',
   stale: 'out of date',
 };
+export const common: Words<typeof commonEn> = inLanguage(commonEn, german.common);
 
-export const home = {
+const homeEn = {
   title: 'Which station is this?',
   lead: 'One tap. You can switch whenever your station has more than one kind of work.',
   about: {
@@ -108,10 +122,12 @@ export const home = {
     wall: 'Ticket numbers for the waiting room, no names',
   },
   thisStation: (name: string): string => `This browser is “${name}”.`,
+  pageTitle: (what: string): string => `${what} · Fibula`,
   notYet: 'This browser is not a station of the shop yet.',
 };
+export const home: Words<typeof homeEn> = inLanguage(homeEn, german.home);
 
-export const pairing = {
+const pairingEn = {
   title: 'Make this browser a station',
   lead: 'Type the six digits from the front desk or from the server’s console. They are good for ten minutes, once.',
   code: 'Pairing code',
@@ -124,13 +140,7 @@ export const pairing = {
   digits: 'Digits',
   erase: 'Erase',
 };
-
-export const wall = {
-  title: 'Tickets',
-  nothing: 'No boots in the shop right now.',
-  pickup: 'ready to be picked up',
-  stage: (stage: StepName | null): string => (stage === null ? 'finished' : wallStage[stage]),
-};
+export const pairing: Words<typeof pairingEn> = inLanguage(pairingEn, german.pairing);
 
 const wallStage: Record<StepName, string> = {
   intake: 'taken in',
@@ -143,9 +153,17 @@ const wallStage: Record<StepName, string> = {
   handover: 'hand-over',
 };
 
+const wallEn = {
+  title: 'Tickets',
+  nothing: 'No boots in the shop right now.',
+  pickup: 'ready to be picked up',
+  stage: (stage: StepName | null): string => (stage === null ? 'finished' : wallStage[stage]),
+};
+export const wall: Words<typeof wallEn> = inLanguage(wallEn, german.wall);
+
 /** `Thu 27 Nov, 16:00`, in the shop's own time zone. */
 export const moment = (iso: string | number, timeZone: string): string =>
-  new Intl.DateTimeFormat('en-GB', {
+  new Intl.DateTimeFormat(locale, {
     weekday: 'short',
     day: 'numeric',
     month: 'short',
@@ -155,13 +173,27 @@ export const moment = (iso: string | number, timeZone: string): string =>
   }).format(new Date(iso));
 
 export const clock = (iso: string | number, timeZone: string): string =>
-  new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone }).format(new Date(iso));
+  new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', timeZone }).format(new Date(iso));
+
+const agoEn = {
+  now: 'just now',
+  minutes: (n: number): string => `${n} min`,
+  hours: (n: number): string => `${n} h`,
+  days: (n: number): string => `${n} days`,
+};
+export const ago: Words<typeof agoEn> = inLanguage(agoEn, german.ago);
 
 /** Whole minutes, hours or days since; `just now` under one minute. */
 export function since(ms: number, nowMs: number): string {
   const minutes = Math.floor((nowMs - ms) / 60_000);
-  if (minutes < 1) return 'just now';
-  if (minutes < 90) return `${minutes} min`;
+  if (minutes < 1) return ago.now;
+  if (minutes < 90) return ago.minutes(minutes);
   const hours = Math.round(minutes / 60);
-  return hours < 36 ? `${hours} h` : `${Math.round(hours / 24)} days`;
+  return hours < 36 ? ago.hours(hours) : ago.days(Math.round(hours / 24));
 }
+
+/** A name in the middle of a sentence: small in English, as it is in German, where nouns stay great. */
+export const amid: (name: string) => string = inLanguage(
+  (name: string) => name.toLowerCase(),
+  (name: string) => name,
+);

@@ -12,6 +12,11 @@ export const measuring = {
   list: 'All jobs',
   find: 'Find by ticket or name',
   nothingFound: 'No job fits.',
+  doing: {
+    read: 'reading the gaps',
+    knees: 'reading the knees',
+    sent: 'boots sent to the bench',
+  },
   yourTurn: 'Your turn',
   notYet: 'Not your turn',
   views: { ready: 'Make ready', stand: 'Stand', read: 'Read', result: 'Result' },

@@ -1,6 +1,9 @@
 /** What a station says of the server's own state, and what a person can do about it. */
 import type { ReadOnly } from '../../../core/index.ts';
 import { shown } from '../numbers.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/server.ts';
 
 interface Said {
   readonly title: string;
@@ -8,7 +11,7 @@ interface Said {
   readonly todo: string;
 }
 
-export const serverWords = {
+const serverWordsEn = {
   readOnly: {
     full: {
       title: 'The server’s disk is full.',
@@ -39,3 +42,4 @@ export const serverWords = {
     `Backups fail, or are overdue: ${lastGood === null ? 'there is no good one yet' : `the last good one is of ${lastGood}`}. What to do stands in the locked corner, under “Server”.`,
   mark: 'The server needs attention',
 };
+export const serverWords: Words<typeof serverWordsEn> = inLanguage(serverWordsEn, german.serverWords);

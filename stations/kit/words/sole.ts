@@ -2,8 +2,11 @@
 import type { Side } from '../../../core/index.ts';
 import { shown } from '../numbers.ts';
 import { Sided } from './common.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/sole.ts';
 
-export const sole = {
+const soleEn = {
   hold: 'hold for one second',
   holding: 'keep holding',
   notAgreed: 'not before the owner has agreed, on record: ask the front desk',
@@ -53,6 +56,7 @@ export const sole = {
   wedgeOff: 'The test wedge is out',
   waiting: 'Soles that wait',
 } as const;
+export const sole: Words<typeof soleEn> = inLanguage(soleEn, german.sole);
 
 const words: Record<string, string> = sole.fields;
 const zones: Record<string, string> = sole.zones;

@@ -2,8 +2,11 @@
 import type { CopyState } from '../copy.ts';
 import type { Health } from '../store/device.ts';
 import { common } from './common.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/trouble.ts';
 
-export const connection = {
+const connectionEn = {
   offline: 'No connection. Keep working: entries are kept here.',
   offlineUnkept: 'No connection, and this device keeps nothing.',
   notHere: 'No connection, and this device has not had this session open yet. It comes with the connection.',
@@ -16,6 +19,7 @@ export const connection = {
     'This session is damaged on the shop’s computer. Keep working: entries wait on this device. Whoever looks after the server finds at its console what to do.',
   forbidden: 'The shop does not let this station into this session.',
 };
+export const connection: Words<typeof connectionEn> = inLanguage(connectionEn, german.connection);
 
 /** What stands in the place of a session that is not there yet. */
 export function missing(state: CopyState): string {
@@ -23,19 +27,21 @@ export function missing(state: CopyState): string {
   return state === 'offline' ? connection.notHere : common.loading;
 }
 
-export const storage: Record<Exclude<Health, 'well'>, string> = {
+const storageEn: Record<Exclude<Health, 'well'>, string> = {
   full: 'This device is full and cannot keep entries. Free some space on it; do not close this page before all is saved.',
   failed:
     'This browser cannot keep entries on this device. Do not close this page before all is saved. Close other Fibula pages, and leave private browsing.',
 };
+export const storage: Words<typeof storageEn> = inLanguage(storageEn, german.storage);
 
-export const tab = {
+const tabEn = {
   showsOnly: 'this page only shows: enter it in the other Fibula tab, or close that one',
   second:
     'Fibula is open in another tab of this browser. This tab only shows. Enter things there, or close it: then this tab takes over.',
 };
+export const tab: Words<typeof tabEn> = inLanguage(tabEn, german.tab);
 
-export const version = {
+const versionEn = {
   ready: 'A new version is here. It takes over when this page is loaded again.',
   reload: 'Load it now',
   renewing: 'The shop runs another version. Fetching its pages.',
@@ -46,8 +52,9 @@ export const version = {
   unsaved:
     'The shop runs another version, and this device cannot keep what waits. Write it down, then load this page again.',
 };
+export const version: Words<typeof versionEn> = inLanguage(versionEn, german.version);
 
-export const refused = {
+const refusedEn = {
   title: 'Not taken by the shop',
   hint: 'Kept on this device until you decide. “Try again” offers it once more; or enter it anew and let this one go.',
   tryAgain: 'Try again',
@@ -62,3 +69,4 @@ export const refused = {
       : `The shop did not take ${count} entries of other jobs.`,
   show: (ticket: string): string => (ticket ? `Show ${ticket}` : 'Show it'),
 };
+export const refused: Words<typeof refusedEn> = inLanguage(refusedEn, german.refused);
