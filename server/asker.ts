@@ -67,7 +67,7 @@ export const me = (
   roles,
   boot,
   generation,
-  backup: keeper.lastBackup,
+  backup: roles.includes('desk') ? keeper.lastBackup : null,
   protocol: PROTOCOL,
   plain: origins.scheme === 'http',
   shop,

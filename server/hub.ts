@@ -96,7 +96,7 @@ export class Hub {
       if (this.#peers.size === 0) this.#allGone();
     });
     room.join(peer);
-    peer.send(statusFrame(this.#health.status));
+    peer.send(statusFor(station, this.#health.status));
   }
 
   /** Closes the sockets of a station whose token has ended, so that it comes back as who it is now. */
@@ -252,8 +252,7 @@ export class Hub {
 
   /** Everybody hears of it; when the disk takes entries again, the stations are asked for those that wait. */
   #tellStatus(now: ServerStatus, before: ServerStatus): void {
-    const frame = statusFrame(now);
-    for (const peer of this.#peers) peer.send(frame);
+    for (const peer of this.#peers) peer.send(statusFor(peer.station, now));
     if (now.readOnly !== null || before.readOnly === null) return;
     for (const room of this.#sessions.values()) room.askAll();
     this.#held.letGo();
@@ -391,3 +390,7 @@ const OLD_GENERATION: Refusal = {
   code: CLOSE.gone,
   reason: 'This copy of the session is of an older generation; ask the server for today’s room.',
 };
+
+/** Backups are for the desk: why one failed may name folders of the account that the server runs under. */
+const statusFor = ({ roles }: Station, status: ServerStatus): Uint8Array =>
+  statusFrame(roles.includes('desk') ? status : { ...status, backup: null });

@@ -86,7 +86,7 @@ describe('a client’s data', () => {
 });
 
 describe('backups', () => {
-  it('are told in the open corner, and to every station as they change', async () => {
+  it('are told in the open corner, to desks as they change, and to no other station', async () => {
     await takeIn('c1', 'Somebody');
     const wire = await new Wire(running.url, `board/desk/${desk.me.boot}`, { cookie: desk.cookie }).open();
     const told = async (met: (backup: ServerStatus['backup']) => boolean) =>
@@ -96,16 +96,23 @@ describe('backups', () => {
     await unlock();
 
     await running.server.keeper.check();
+    const bench = await running.station(['bench']);
+    const other = await new Wire(running.url, `board/desk/${desk.me.boot}`, { cookie: bench.cookie }).open();
     const made = await told((backup) => typeof backup?.atMs === 'number');
     expect(made).toMatchObject({ ok: true, reason: null });
     const { body } = await ask('GET', '/api/corner/backups', desk.cookie);
     expect(body).toMatchObject({ due: '00:00', directory: join(running.data, 'backups'), state: made });
     expect(body.copies).toEqual([{ day: expect.any(String) as string, bytes: made!.bytes }]);
     expect((await ask('GET', '/api/corner', desk.cookie)).body.waiting.notices).toBe(0);
+    await other.ping();
+    const heard = other.heard.flatMap((one) => (one.is === 'status' ? [one.status.backup] : []));
+    expect(new Set(heard)).toEqual(new Set([null]));
+    expect((await ask('GET', '/api/me', bench.cookie)).body.backup).toBeNull();
+    other.close();
     wire.close();
   });
 
-  it('that are overdue are told to every station, and count as one thing that waits', async () => {
+  it('that fail are told to the desk, and count as one thing that waits', async () => {
     await running.close();
     const backups = join(mkdtempSync(join(tmpdir(), 'fibula-corner-')), 'in-the-way');
     writeFileSync(backups, '');
