@@ -82,7 +82,7 @@ export const clients = {
   eraseTitle: (name: string): string => `Erase the personal data of “${name}”?`,
   goes: 'Gone for good',
   goesWhat: (n: number): string =>
-    `Name, contact, language, and every text in ${n === 0 ? 'their sessions' : sessions(n)} in which somebody could have written anything.`,
+    `Name, contact, language, photos, and every text in ${n === 0 ? 'their sessions' : sessions(n)} in which somebody could have written anything.`,
   stays: 'Stays',
   staysWhat:
     'Boots, readings, settings, plates, times and all numbers of the plan, under a reference that names nobody.',
