@@ -7,6 +7,7 @@ import pino from 'pino';
 import { DEFAULT_KEEPING, Keeper } from './keeper.ts';
 import { Ledger } from './ledger.ts';
 import { lockDirectory } from './lock.ts';
+import { lookOver } from './look.ts';
 import { keepingCommands } from './operator-commands.ts';
 import { Said } from './said.ts';
 import { markClosed } from './open-mark.ts';
@@ -60,6 +61,7 @@ async function alone(data: string, asked: Asked, backups?: string): Promise<obje
   try {
     const ledger = new Ledger(data, () => Date.now());
     closers.unshift(() => ledger.close());
+    lookOver(data, backups ?? join(data, 'backups'));
     const db = openDatabase(data);
     closers.unshift(() => {
       db.close();

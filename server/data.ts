@@ -78,6 +78,11 @@ export function openData(options: DataOptions, log: Logger, onClose: OnClose): D
   });
   const health = watchDisk(db, options, log);
   onClose(() => health.stop());
+  // Begins the log anew, so that what a kill left unfinished at its end is not mistaken for damage later.
+  health.attempt(
+    () => void db.pragma('wal_checkpoint(TRUNCATE)'),
+    () => undefined,
+  );
   const spoilt = new Spoilt();
   const thorough = readEveryDay({ path, db, health, spoilt, log }, looked.was);
   onClose(() => thorough.stop());

@@ -13,6 +13,7 @@ import { newestGood, offer } from './rescue.ts';
 import { UnusableData } from './schema.ts';
 import type { SpoiltSession } from './spoilt.ts';
 import { troubleOf } from './trouble.ts';
+import { lostInLog } from './wal.ts';
 
 export interface Looked {
   /** `read`: all of it was read. `large`: its structure only, within bounds; the rest is to be read later. */
@@ -40,6 +41,11 @@ export function lookOver(directory: string, backups: string): Looked {
     if (header.is === 'foreign' || nameless)
       throw new UnusableData(`${path} is a database of another program. Nothing was changed.`);
     checkLog(path);
+    const lost = lostInLog(path);
+    if (lost !== null)
+      throw new UnusableData(
+        `${logOf(path)} is damaged: ${lost}. The latest entries are in that file, and some are lost. Nothing was changed.\n${offer(directory, backups)}`,
+      );
     return leavingNoLog(path, () => readThrough(path));
   } catch (error) {
     if (error instanceof UnusableData) throw error;

@@ -25,6 +25,7 @@ import type { Outside } from './outside.ts';
 import { Said } from './said.ts';
 import { openDatabaseFile, syncDirectory } from './schema.ts';
 import type { Db } from './schema.ts';
+import { lostInLog } from './wal.ts';
 
 export class NoRestore extends Said {}
 
@@ -88,10 +89,14 @@ export function restore(file: string, data: string, replace: boolean, outside: O
       );
     copyFileSync(file, coming);
     const examined = examineCopy(coming, file);
+    // Asked first: reading puts SQLite's index right, by which a log that is damaged is known.
+    const isLogWhole = !isReplaced || lostInLog(present) === null;
     const replaced = isReplaced ? readReplaced(present) : NOTHING;
     ledger = new Ledger(data, () => outside.now());
     const generation = renewAll(coming, replaced, ledger, outside);
-    const aside = isReplaced ? moveAside(data, present, replaced.readable, outside.now()) : null;
+    const aside = isReplaced
+      ? moveAside(data, present, replaced.readable && isLogWhole, outside.now())
+      : null;
     removeLogs(present, aside);
     renameSync(coming, present);
     syncDirectory(data);
@@ -218,11 +223,11 @@ function renewStations(db: Db, replaced: Replaced, outside: Outside): void {
  * Gives the present database another name beside its own, with its log when it could not be put into it. The
  * backup then takes its place in one step: at no moment is there no database.
  */
-function moveAside(data: string, present: string, readable: boolean, nowMs: number): string {
+function moveAside(data: string, present: string, isWhole: boolean, nowMs: number): string {
   const stamp = new Date(nowMs).toISOString().slice(0, 19).replaceAll(':', '');
   let aside = join(data, `replaced-${stamp}.db`);
   for (let i = 2; existsSync(aside); i++) aside = join(data, `replaced-${stamp}-${i}.db`);
-  if (readable) checkpoint(present);
+  if (isWhole) checkpoint(present);
   for (const end of ['', '-wal']) if (existsSync(present + end)) keepAs(present + end, aside + end);
   syncDirectory(data);
   return aside;

@@ -8,6 +8,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   truncateSync,
   utimesSync,
   writeFileSync,
@@ -17,6 +18,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Station } from '../../demo/station.ts';
+import { restore } from '../../server/restore.ts';
 import { UnusableData } from '../../server/schema.ts';
 import { newSession, run } from './helpers/running.ts';
 import type { Running } from './helpers/running.ts';
@@ -65,6 +67,7 @@ beforeEach(() => {
 afterEach(() => rmSync(data, { recursive: true, force: true }));
 
 const path = () => join(data, 'fibula.db');
+const log = () => `${path()}-wal`;
 const copyOf = (shop: string) => cpSync(shop, data, { recursive: true, preserveTimestamps: true });
 
 function spoil(file: string, change: (bytes: Buffer) => void): void {
@@ -220,6 +223,68 @@ describe('the log of a server that was killed', () => {
     } finally {
       await again.stop();
     }
+  });
+
+  describe('that is damaged, so that SQLite alone would drop acknowledged entries without a word', () => {
+    const FRAME = 24 + PAGE;
+    const frames = () => Math.floor((statSync(log()).size - 32) / FRAME);
+    const index = () => `${path()}-shm`;
+    const flip = (at: number) => spoil(log(), (bytes) => void (bytes[at]! ^= 0x10));
+    beforeEach(() => copyOf(killed));
+
+    it.each<[string, () => void, RegExp]>([
+      [
+        'in its middle',
+        () => flip(32 + Math.floor(frames() / 2) * FRAME + 100),
+        /frame \d+ is not what was written/,
+      ],
+      [
+        'in its middle, without the index beside it',
+        () => {
+          rmSync(index());
+          flip(32 + Math.floor(frames() / 2) * FRAME + 100);
+        },
+        /frame \d+ is not what was written/,
+      ],
+      [
+        'in its last commit',
+        () => flip(32 + (frames() - 1) * FRAME + 100),
+        /it should have \d+ frames, and \d+ can be read/,
+      ],
+      ['at its beginning', () => flip(17), /its beginning is not what was written/],
+      [
+        'by a page that is missing at its end',
+        () => truncateSync(log(), statSync(log()).size - FRAME),
+        /it should have \d+ frames, and \d+ can be read/,
+      ],
+      ['by being emptied', () => truncateSync(log(), 0), /it was cut short/],
+    ])('%s is named, with the newest good backup, again and again', async (_where, change, said) => {
+      change();
+      for (let times = 0; times < 2; times++) {
+        const message = await refusal();
+        expect(message).toMatch(/fibula\.db-wal is damaged: .*some are lost\. Nothing was changed/);
+        expect(message).toMatch(said);
+        expect(message).toMatch(OFFER('2026-01-09'));
+      }
+    });
+
+    it('is kept as it is beside the database that a restore replaces', () => {
+      flip(32 + 3 * FRAME + 100);
+      const [file, kept] = [readFileSync(path()), readFileSync(log())];
+      const outside = { now: () => 0, randomBytes: () => Buffer.alloc(8), randomInt: () => 1 };
+      const { aside } = restore(join(data, 'backups', 'fibula-2026-01-09.db'), data, true, outside);
+      expect(readFileSync(aside!).equals(file)).toBe(true);
+      expect(readFileSync(`${aside!}-wal`).equals(kept)).toBe(true);
+    });
+
+    it('is told from one that a loss of power cut off in the middle of a commit nobody was promised', async () => {
+      // The index is written after the sync: it knows nothing of a commit that was under way.
+      rmSync(index());
+      flip(32 + (frames() - 1) * FRAME + 100);
+      const running = await run({ data });
+      expect(running.query('SELECT count(*) AS n FROM facts')[0]).not.toEqual({ n: 0 });
+      await running.stop();
+    });
   });
 
   it('that lies there without its database is kept', async () => {
