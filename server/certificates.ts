@@ -17,6 +17,7 @@ import {
 } from './key-pair.ts';
 import type { Pair } from './key-pair.ts';
 import type { Outside } from './outside.ts';
+import { troubleOf } from './trouble.ts';
 
 export interface ServerCertificate {
   /** The server's certificate, PEM. */
@@ -53,12 +54,15 @@ const RENEW_DAYS = 30;
  * know better, and what must be made begins when the last one did.
  *
  * @param more names that a new authority may vouch for besides
+ * @param unwritten told when the disk does not take a new certificate, which is then good in memory alone; without
+ *   it that throws
  */
 export async function serverCertificate(
   directory: string,
   names: readonly string[],
   outside: Outside,
   more: readonly string[] = [],
+  unwritten?: (error: unknown) => void,
 ): Promise<ServerCertificate> {
   if (!existsSync(directory)) mkdirSync(directory, { recursive: true, mode: 0o700 });
   let both = await authorities(directory, [...names, ...more], outside);
@@ -73,7 +77,8 @@ export async function serverCertificate(
   const latest = held ? madeAt(held.certificate) : 0;
   const nowMs = clockIsWrong ? Math.max(latest, madeAt(authority.certificate)) : outside.now();
   const isKept = held && (await isGood(held.certificate, authority.certificate, covered, nowMs));
-  const leaf = isKept ? held : await makeLeaf(directory, authority, covered, nowMs, outside);
+  const leaf = isKept ? held : await makeLeaf(authority, covered, nowMs, outside);
+  if (!isKept) await keep(directory, leaf, unwritten);
   return {
     cert: leaf.certificate.toString('pem'),
     key: await keyPem(leaf.keys.privateKey),
@@ -105,8 +110,16 @@ const shown = (certificate: x509.X509Certificate) => ({
   fingerprint: fingerprintOf(certificate),
 });
 
+async function keep(directory: string, leaf: Pair, unwritten?: (error: unknown) => void): Promise<void> {
+  try {
+    await writePair(directory, 'server', leaf);
+  } catch (error) {
+    if (!unwritten || troubleOf(error) === null) throw error;
+    unwritten(error);
+  }
+}
+
 async function makeLeaf(
-  directory: string,
   authority: Pair,
   names: readonly string[],
   nowMs: number,
@@ -132,7 +145,6 @@ async function makeLeaf(
       await x509.AuthorityKeyIdentifierExtension.create(authority.certificate.publicKey),
     ],
   });
-  await writePair(directory, 'server', { certificate, keys });
   return { certificate, keys };
 }
 

@@ -55,10 +55,15 @@ export async function readPair(directory: string, name: string): Promise<Pair | 
   }
 }
 
-/** The key first: a certificate never stands there without its key. */
+/**
+ * Both are written before either gets its name: on a full disk neither does. Then the key first: a certificate never
+ * stands there without its key.
+ */
 export async function writePair(directory: string, name: string, { certificate, keys }: Pair): Promise<void> {
-  writeFile(join(directory, `${name}.key`), await keyPem(keys.privateKey), 0o600);
-  writeFile(join(directory, `${name}.crt`), certificate.toString('pem'), 0o644);
+  const [key, cert] = [join(directory, `${name}.key`), join(directory, `${name}.crt`)];
+  writeNew(key, await keyPem(keys.privateKey), 0o600);
+  writeNew(cert, certificate.toString('pem'), 0o644);
+  for (const path of [key, cert]) renameSync(`${path}.new`, path);
   syncDirectory(directory);
 }
 
@@ -68,7 +73,7 @@ export const keyPem = async (key: CryptoKey): Promise<string> =>
     'PRIVATE KEY',
   );
 
-function writeFile(path: string, text: string, mode: number): void {
+function writeNew(path: string, text: string, mode: number): void {
   const handle = openSync(`${path}.new`, 'w', mode);
   try {
     writeSync(handle, text);
@@ -76,5 +81,4 @@ function writeFile(path: string, text: string, mode: number): void {
   } finally {
     closeSync(handle);
   }
-  renameSync(`${path}.new`, path);
 }

@@ -35,6 +35,8 @@ function sentence(error: Error & { code?: unknown; port?: unknown }): string {
   if (error.code === 'EADDRINUSE') return `Port ${String(error.port)} is taken; give another with --port.`;
   if (error.code === 'EACCES' && error.port)
     return `Port ${String(error.port)} needs more rights; give another with --port.`;
+  if (error.code === 'ENOSPC')
+    return 'The disk of the data directory is full: free some space, then start again.';
   if (error.code === 'EADDRNOTAVAIL') return 'This machine does not have the address given with --host.';
   return error.message;
 }

@@ -35,8 +35,11 @@ export class Renewal {
 
   /** Throws `UnusableData` when the files do not fit together. */
   static async open(options: RenewalOptions): Promise<Renewal> {
-    const { directory, names, outside, spare } = options;
-    return new Renewal(options, await serverCertificate(directory, names(), outside, spare));
+    const { directory, names, outside, spare, log } = options;
+    // On a full disk the shop needs its server all the same; writing it is tried again every minute.
+    const unwritten = (error: unknown) =>
+      log.error({ err: error }, 'the new certificate could not be written; it is used from memory');
+    return new Renewal(options, await serverCertificate(directory, names(), outside, spare, unwritten));
   }
 
   get current(): ServerCertificate {

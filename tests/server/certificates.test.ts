@@ -7,6 +7,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -90,6 +91,30 @@ describe('a server that runs for years', () => {
     expect(Date.parse(socket.getPeerCertificate().valid_to)).toBeGreaterThan(Date.now() + 300 * DAY);
     expect(running.server.fingerprint).toBe(old.fingerprint);
     socket.destroy();
+  });
+
+  it('starts on a full disk with a new one in memory when the old one is due, and writes it once there is space', async () => {
+    const data = directory();
+    const tls = join(data, 'tls');
+    const old = await serverCertificate(tls, LOCAL, at(Date.now() - 380 * DAY)); // renewal is due
+    const held = () => ['key', 'crt'].map((end) => readFileSync(join(tls, `server.${end}`), 'utf8'));
+    const before = held();
+    // A disk without space, on every Linux: what is written there is refused as on a full one.
+    symlinkSync('/dev/full', join(tls, 'server.crt.new'));
+    running = await run({ plain: false, data });
+    const socket = await dial(running.url, authorityOf(running));
+    expect(Date.parse(socket.getPeerCertificate().valid_to)).toBeGreaterThan(old.endsMs);
+    socket.destroy();
+    expect(held()).toEqual(before); // neither half of it
+    const [told] = running.log.filter(({ msg }) =>
+      msg.startsWith('the new certificate could not be written'),
+    );
+    expect(told).toMatchObject({ err: { code: 'ENOSPC' } });
+    rmSync(join(tls, 'server.crt.new'));
+    await running.server.look();
+    expect(held()[1]).not.toBe(before[1]);
+    const now = await shown(running.url);
+    expect(new X509Certificate(held()[1]!).serialNumber).toBe(now.serialNumber);
   });
 
   it('goes on with what it has when the disk takes no new one, says so once, and tries again later', async () => {
