@@ -37,10 +37,14 @@ export interface Data {
 type OnClose = (close: () => unknown) => void;
 
 /** Makes the directory where it is missing, and keeps other servers out. Throws `UnusableData`. */
-export function takeDirectory(directory: string, onClose: OnClose): void {
+export function takeDirectory(
+  directory: string,
+  onClose: OnClose,
+  keepsOut?: (lock: string) => boolean,
+): void {
   if (existsSync(directory)) checkWritable(directory);
   else makeDirectory(directory);
-  const lock = lockDirectory(directory);
+  const lock = lockDirectory(directory, keepsOut);
   onClose(() => lock.release());
 }
 

@@ -1,13 +1,14 @@
 /** The program: the only place with the environment, ports, the clock and chance. */
 import { randomBytes, randomInt } from 'node:crypto';
-import { existsSync, mkdirSync, renameSync, statSync } from 'node:fs';
 import { isIP } from 'node:net';
-import { dirname, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import pino from 'pino';
 import type { Logger } from 'pino';
 import { banner, codesText, MORE_CODES, noticeText, plainWarning } from './banner.ts';
 import { canonicalName, isLoopback, machineNames } from './machine.ts';
+import { keepsOthersOut } from './lock.ts';
+import { LogFile } from './log-file.ts';
 import { readOptions, USAGE } from './options.ts';
 import type { Options } from './options.ts';
 import type { Code } from './codes.ts';
@@ -17,8 +18,6 @@ import type { RunningServer } from './server.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
 
 const PAGES = fileURLToPath(new URL('../build/stations', import.meta.url));
-/** Bytes after which a log file is put aside at the next start. */
-const LOG_BYTES = 20_000_000;
 
 const say = (text: string) => process.stdout.write(`${text}\n`);
 // Whoever read the console may be gone; the shop's server goes on without them.
@@ -48,16 +47,9 @@ function logFile(options: Options): string | undefined {
 }
 
 function openLog(level: string, file: string | undefined): Logger {
-  if (file === undefined) return logTo(level, { dest: 2 });
-  mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
-  if (existsSync(file) && statSync(file).size > LOG_BYTES) renameSync(file, `${file}.old`);
-  return logTo(level, { dest: file, mode: 0o600 });
-}
-
-/** A log that cannot be written, on a full disk say, is no reason to stop. */
-function logTo(level: string, where: { dest: string | number; mode?: number }): Logger {
-  const destination = pino.destination({ ...where, sync: true });
-  destination.on('error', () => undefined);
+  if (file !== undefined) return pino({ level }, new LogFile(file));
+  const destination = pino.destination({ dest: 2, sync: true });
+  destination.on('error', () => undefined); // whoever read it may be gone
   return pino({ level }, destination);
 }
 
@@ -107,6 +99,7 @@ async function main(options: Options): Promise<void> {
       limits: options.limits,
       lowSpaceMb: options.lowSpaceMb,
       say,
+      keepsOthersOut,
       keeping: options.keeping,
     },
     outside,

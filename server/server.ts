@@ -52,6 +52,8 @@ export interface ServerOptions extends SiteOptions {
   readonly lowSpaceMb?: number | undefined;
   /** For the person at the console. */
   readonly say?: (text: string) => void;
+  /** Whether the lock on the data directory, a file, keeps other processes out; not asked where this is missing. */
+  readonly keepsOthersOut?: (lock: string) => boolean;
 }
 
 export interface RunningServer {
@@ -116,7 +118,7 @@ async function run(
 ): Promise<RunningServer> {
   const { data, limits } = options;
   const onClose = (close: () => unknown) => opened.onClose(close);
-  takeDirectory(data, onClose);
+  takeDirectory(data, onClose, options.keepsOthersOut);
   const site = await Site.open(options, outside, log);
   const { origins } = site;
   const { db, health, thorough, spoilt } = openData(

@@ -3,6 +3,7 @@ import { spawn, spawnSync } from 'node:child_process';
 import { chmodSync, chownSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { operatorCode, startServer } from '../../demo/serve.ts';
 import type { ServerProcess } from '../../demo/serve.ts';
@@ -14,6 +15,7 @@ import { newSession } from './helpers/running.ts';
 const PLAIN = ['--plain', '--host', '127.0.0.1', '--port', '0'];
 const PAGE = 4_096;
 const NOBODY = 65_534;
+const NO_LOCKS = fileURLToPath(new URL('../helpers/no-locks.mjs', import.meta.url));
 let data: string;
 let servers: ServerProcess[] = [];
 
@@ -33,7 +35,9 @@ async function start(args: readonly string[] = PLAIN): Promise<ServerProcess> {
 }
 
 /** Starts the program, which is expected to end by itself. */
-async function refused(as: { uid?: number } = {}): Promise<{ code: number | null; said: string }> {
+async function refused(
+  as: { uid?: number; env?: NodeJS.ProcessEnv } = {},
+): Promise<{ code: number | null; said: string }> {
   const child = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts', ...PLAIN, '--data', data], {
     stdio: ['ignore', 'pipe', 'pipe'],
     ...as,
@@ -94,6 +98,17 @@ it('a log that cannot be written for want of space is no reason to stop', async 
   await server.stop();
   expect(server.process.exitCode).toBe(0);
   expect(server.output()).toMatch(/Everything entered is stored/);
+});
+
+it('a file system that grants every lock is told as that, and nothing is begun there', async () => {
+  const { code, said } = await refused({ env: { ...process.env, NODE_OPTIONS: `--import ${NO_LOCKS}` } });
+  expect([code, said]).toEqual([
+    1,
+    expect.stringMatching(
+      /server\.lock can be locked by two programs at once\..*network shares: give --data a directory on a disk of this machine/,
+    ),
+  ]);
+  expect(existsSync(join(data, 'fibula.db'))).toBe(false);
 });
 
 it('a directory that may not be written is told as that', async () => {

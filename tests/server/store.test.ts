@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
-import { lockDirectory } from '../../server/lock.ts';
+import { keepsOthersOut, lockDirectory } from '../../server/lock.ts';
 import { FORMAT, openDatabase, UnusableData } from '../../server/schema.ts';
 import type { Db } from '../../server/schema.ts';
 import { Store } from '../../server/store.ts';
@@ -111,6 +111,16 @@ describe('opening', () => {
     const lock = lockDirectory(data);
     expect(() => lockDirectory(data)).toThrow(/Another server is running/);
     lock.release();
+    lockDirectory(data).release();
+  });
+
+  it('knows a lock that keeps other processes out from one that does not', () => {
+    const lock = lockDirectory(data, keepsOthersOut);
+    const file = join(data, 'server.lock');
+    expect(keepsOthersOut(file)).toBe(true);
+    lock.release();
+    expect(keepsOthersOut(file)).toBe(false);
+    expect(() => lockDirectory(data, () => false)).toThrow(/can be locked by two programs at once/);
     lockDirectory(data).release();
   });
 });
