@@ -8,22 +8,20 @@ import { join } from 'node:path';
 import * as Y from 'yjs';
 import { randomFrom } from '../../demo/random.ts';
 import type { Random } from '../../demo/random.ts';
-import { operatorCode, startServer } from '../../demo/serve.ts';
+import { startServer } from '../../demo/serve.ts';
 import type { ServerProcess } from '../../demo/serve.ts';
-import { Station } from '../../demo/station.ts';
-import { cableTo } from '../helpers/cable.ts';
-import type { Cable } from '../helpers/cable.ts';
 import { until } from '../helpers/until.ts';
 import { Wire } from '../server/helpers/wire.ts';
 import { allBreaks, checkAllArrived, checkDisk, Ledger, noBreaks } from './check.ts';
+import { killUnder, pairCrew } from './crew.ts';
+import type { Line } from './crew.ts';
 import { canonical, diskAfterDeath, diskOf } from './disk.ts';
 import type { Disk } from './disk.ts';
-import { Drafts, sessionId } from './drafts.ts';
-import type { WritingRole } from './drafts.ts';
+import { sessionId } from './drafts.ts';
 import { becomeBrowser } from './page.ts';
 import { freePort } from './port.ts';
 import { LIMIT_MS, settle } from './settle.ts';
-import { Tablet } from './tablet.ts';
+import type { Tablet } from './tablet.ts';
 import { Witness } from './witness.ts';
 
 export interface KillOptions {
@@ -47,11 +45,6 @@ export interface KillReport {
   readonly breaks: readonly string[];
 }
 
-const CREW: readonly WritingRole[] = [
-  ...Array<WritingRole>(3).fill('desk'),
-  ...Array<WritingRole>(6).fill('measuring'),
-  ...Array<WritingRole>(3).fill('bench'),
-];
 /** Sessions open at once, and entries after which one is left for a new one. */
 const OPEN = 6;
 const LONG = 70;
@@ -72,9 +65,7 @@ export async function killStorm(options: KillOptions): Promise<KillReport> {
   }
 }
 
-interface Line {
-  readonly tablet: Tablet;
-  readonly cable: Cable;
+interface ShopLine extends Line {
   /** Kills for which its line stays out. */
   out: number;
 }
@@ -86,9 +77,9 @@ class KillStorm {
   readonly #witness = new Witness();
   readonly #ledger = new Ledger();
   readonly #breaks = noBreaks();
-  readonly #lines: Line[] = [];
+  readonly #lines: ShopLine[] = [];
   /** Open now: session → the stations in it. */
-  readonly #open = new Map<string, readonly Line[]>();
+  readonly #open = new Map<string, readonly ShopLine[]>();
   #port = 0;
   #server: ServerProcess | null = null;
   #sessions = 0;
@@ -131,23 +122,8 @@ class KillStorm {
   }
 
   async #pairAll(): Promise<void> {
-    const { seed } = this.#options;
-    const url = this.#server!.url;
-    const desk = await Station.pair(url, operatorCode(this.#data, ['desk']), 'the first desk');
-    const drafts = new Drafts(seed);
-    for (const [i, role] of CREW.entries()) {
-      const cable = await cableTo(url);
-      const tablet = await Tablet.pair({
-        url: cable.url,
-        code: await desk.code([role]),
-        role,
-        name: `${role} ${i + 1}`,
-        random: randomFrom(seed + 1 + i),
-        drafts,
-        witness: this.#witness,
-      });
-      this.#lines.push({ tablet, cable, out: 0 });
-    }
+    for (const line of await pairCrew(this.#server!, this.#options.seed, this.#witness))
+      this.#lines.push({ ...line, out: 0 });
   }
 
   /** Leaves sessions that have become long, and opens new ones. */
@@ -222,19 +198,14 @@ class KillStorm {
   }
 
   async #kill(): Promise<void> {
-    const { process } = this.#server!;
+    const server = this.#server!;
     this.#server = null;
-    process.kill('SIGKILL');
-    await until(() => process.signalCode === 'SIGKILL', 'the server to be dead', LIMIT_MS);
-    this.#kills += 1;
-    // What was under way when it died still comes to the stations; only then is it asked what they know.
-    const held = this.#lines.flatMap(({ tablet }) => [...tablet.sockets]);
-    await until(
-      () => held.every((socket) => socket.readyState === socket.CLOSED),
-      'sockets to end',
-      LIMIT_MS,
+    await killUnder(
+      server,
+      this.#lines.map(({ tablet }) => tablet),
+      this.#ledger,
     );
-    for (const { tablet } of this.#lines) this.#ledger.note(tablet);
+    this.#kills += 1;
   }
 
   async #readDead(): Promise<Disk> {
@@ -249,8 +220,8 @@ class KillStorm {
   }
 
   /** Nothing waits any more: these stations, the server and the disk hold the same, and show the same plan. */
-  async #agree(lines: readonly Line[]): Promise<void> {
-    const online = (crew: readonly Line[]) => crew.filter((line) => lines.includes(line));
+  async #agree(lines: readonly ShopLine[]): Promise<void> {
+    const online = (crew: readonly ShopLine[]) => crew.filter((line) => lines.includes(line));
     const disk = await settle({
       data: this.#data,
       sessions: new Map([...this.#open].map(([id, crew]) => [id, online(crew).map(({ tablet }) => tablet)])),

@@ -6,12 +6,15 @@ import type { Counts } from '../helpers/proxy.ts';
 import { killStorm } from './kills.ts';
 import { networkStorm } from './network.ts';
 import type { SeedReport } from './network.ts';
+import { restoreStorm } from './restores.ts';
+import type { RestoreReport } from './restores.ts';
 
-const USAGE = `usage: npm run storm -- --kills N | --network [--seeds N] [--seed S]
+const USAGE = `usage: npm run storm -- --kills N | --network | --restore [--seeds N] [--seed S]
 
   --kills N   a real server, killed N times in the middle of a burst from twelve stations
   --network   stations on bad networks, cut off here and there; as many times as --seeds says (200), each seed
               one higher than the one before; with --seed alone, that one
+  --restore   a backup in the middle of a burst, restored while the stations hold later entries; --seeds (12) as above
   --seed S    the same decisions again (what the clock decides differs)`;
 
 /** Seeds of the network storm that run side by side. */
@@ -28,23 +31,36 @@ function count(name: string, text: string | undefined, least: number): number | 
   return number;
 }
 
-type Options = { readonly seed: number } & ({ readonly kills: number } | { readonly seeds: number });
+type Options = { readonly seed: number } & (
+  { readonly kills: number } | { readonly storm: 'network' | 'restore'; readonly seeds: number }
+);
+
+/** Seeds of a storm where nobody says how many. */
+const SEEDS = { network: 200, restore: 12 } as const;
 
 function readOptions(): Options {
   const { values } = parseArgs({
     options: {
       kills: { type: 'string' },
       network: { type: 'boolean', default: false },
+      restore: { type: 'boolean', default: false },
       seeds: { type: 'string' },
       seed: { type: 'string' },
     },
   });
   const kills = count('kills', values.kills, 1);
-  if ((kills !== undefined) === values.network) throw new Error('say which storm.');
   const asked = count('seed', values.seed, 0);
   const seed = asked ?? randomInt(1_000_000);
+  const { network, restore } = values;
+  if ([kills !== undefined, network, restore].filter(Boolean).length !== 1)
+    throw new Error('say which storm.');
   if (kills !== undefined) return { seed, kills };
-  return { seed, seeds: count('seeds', values.seeds, 1) ?? (asked === undefined ? 200 : 1) };
+  const storm = network ? 'network' : 'restore';
+  return {
+    seed,
+    storm,
+    seeds: count('seeds', values.seeds, 1) ?? (asked === undefined ? SEEDS[storm] : 1),
+  };
 }
 
 async function kills(seed: number, wanted: number): Promise<readonly string[]> {
@@ -91,6 +107,39 @@ async function network(first: number, many: number): Promise<readonly string[]> 
   return failed.flatMap(({ breaks }) => breaks);
 }
 
+const restoreLine = ({ seed, sessions, young, acknowledged, later, ...rest }: RestoreReport): string =>
+  `seed ${seed}: ${sessions} sessions, ${young} of them opened after the backup; ${rest.entered} facts entered, ` +
+  `${acknowledged} acknowledged before the kill, ${later} of them after the backup; ${rest.reloads} pages reloaded; ` +
+  `${rest.lost} lost, ${rest.twice} twice, ` +
+  (rest.breaks.length === 0 ? 'all the same' : `FAILED, again with --restore --seed ${seed}`);
+
+async function restores(first: number, many: number): Promise<readonly string[]> {
+  say(`seeds ${first} to ${first + many - 1}`);
+  const started = performance.now();
+  const reports: RestoreReport[] = [];
+  for (let seed = first; seed < first + many; seed++) {
+    const report = await restoreStorm(seed);
+    reports.push(report);
+    say([restoreLine(report), ...report.breaks].join('\n  '));
+  }
+  const sum = (of: (report: RestoreReport) => number) => reports.reduce((all, one) => all + of(one), 0);
+  const failed = reports.filter(({ breaks }) => breaks.length > 0);
+  say(
+    `seeds ${first} to ${first + many - 1}: ${many} restores, ${sum(({ entered }) => entered)} facts entered, ` +
+      `${sum(({ later }) => later)} acknowledged after the backup, ${sum(({ lost }) => lost)} lost, ` +
+      `${sum(({ twice }) => twice)} twice, ${failed.length} failed` +
+      `${failed.length > 0 ? ` (${failed.map(({ seed }) => seed).join(', ')})` : ''}; ` +
+      `${Math.round((performance.now() - started) / 1000)} s`,
+  );
+  return failed.flatMap(({ breaks }) => breaks);
+}
+
+const ride = (options: Options): Promise<readonly string[]> => {
+  const { seed } = options;
+  if ('kills' in options) return kills(seed, options.kills);
+  return options.storm === 'network' ? network(seed, options.seeds) : restores(seed, options.seeds);
+};
+
 async function main(): Promise<void> {
   let options: Options;
   try {
@@ -100,8 +149,7 @@ async function main(): Promise<void> {
     process.exitCode = 2;
     return;
   }
-  const { seed } = options;
-  const broken = await ('kills' in options ? kills(seed, options.kills) : network(seed, options.seeds));
+  const broken = await ride(options);
   process.exitCode = broken.length > 0 ? 1 : 0;
 }
 

@@ -42,6 +42,11 @@ export class Witness {
     }
   }
 
+  /** A restore began every session anew: what was called durable of the copies before says nothing of the new ones. */
+  beginAnew(): void {
+    for (const { durable } of this.#sessions.values()) durable.clear();
+  }
+
   #of(session: string): Heard {
     const known = this.#sessions.get(session);
     if (known) return known;
