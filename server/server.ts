@@ -61,6 +61,8 @@ export interface RunningServer {
   /** The one address that stations use. */
   readonly address: string;
   readonly shop: Shop;
+  /** What its pages and API answer to, methods in capitals; `ALL` for what looks at every request. */
+  readonly routes: readonly { readonly method: string; readonly path: string }[];
   readonly stations: Stations;
   readonly letIn: LetIn;
   /** The open database and how its disk does. */
@@ -219,6 +221,7 @@ async function run(
       return site.address;
     },
     shop,
+    routes: app.routes.map(({ method, path }) => ({ method, path })),
     stations,
     letIn,
     db,

@@ -1,6 +1,5 @@
 /** One attack on one server: frames, requests and broken sockets at once, while two honest stations work. */
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { oneBrokenSocket } from './broken-sockets.ts';
 import { newHttpTally } from './bare.ts';
 import type { HttpTally, HttpTarget } from './bare.ts';
@@ -10,7 +9,7 @@ import type { Sample } from './heap.ts';
 import { oneRequest } from './http.ts';
 import { Lane, newTally } from './lane.ts';
 import type { LaneOptions, Tally } from './lane.ts';
-import { routesOf } from './routes.ts';
+import { routesOfServer } from './routes.ts';
 import { openShop, scout } from './shop.ts';
 import type { LimitsOf, Shop } from './shop.ts';
 
@@ -43,8 +42,6 @@ const ATTACKERS = '127.0.0.2';
 const OTHER_ATTACKERS = '127.0.0.3';
 /** Past this many, more of the same says nothing new. */
 const FAULTS = 20;
-
-const SERVER_CODE = fileURLToPath(new URL('../../server', import.meta.url));
 
 export async function attack(campaign: Campaign): Promise<Report> {
   const started = performance.now();
@@ -109,7 +106,7 @@ class Run {
 
   async all(): Promise<void> {
     const lanes = (await this.#lanes()).map((options) => new Lane(options));
-    const target = this.#httpTarget();
+    const target = this.#httpTarget(await routesOfServer());
     await Promise.all([
       ...lanes.map((lane) => this.#repeat(() => lane.round())),
       ...[1, 2, 3, 4].map((number) => this.#requests(target, number)),
@@ -146,11 +143,11 @@ class Run {
     return lanes;
   }
 
-  #httpTarget(): HttpTarget {
+  #httpTarget(routes: HttpTarget['routes']): HttpTarget {
     const { server, measuring, wall, all, honest } = this.#shop;
     return {
       url: server.url,
-      routes: routesOf(SERVER_CODE),
+      routes,
       cookies: [
         '',
         measuring.cookie,
