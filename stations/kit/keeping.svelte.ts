@@ -1,4 +1,5 @@
 /** What this device keeps, as its pages see it: whether it can, whether this tab may, and what it still has to send. */
+import { PhotoQueue } from './photo/queue.svelte.ts';
 import { DeviceStore } from './store/device.ts';
 import type { Health } from './store/device.ts';
 import { LastKnown } from './store/known.ts';
@@ -15,6 +16,7 @@ export interface RefusedThere {
 export class Keeping {
   readonly outbox: Outbox;
   readonly known: LastKnown;
+  readonly photos: PhotoQueue;
   readonly #device: DeviceStore;
   readonly #giveUp: () => void;
   #health = $state<Health>('well');
@@ -26,6 +28,8 @@ export class Keeping {
     this.#device = new DeviceStore((health) => (this.#health = health));
     this.outbox = new Outbox(this.#device, new Slip(localStorage));
     this.known = new LastKnown(this.#device);
+    this.photos = new PhotoQueue(this.#device);
+    if (writes) this.photos.start();
     this.#giveUp = writes
       ? ownStore(this.#device, (ownership) => {
           this.#ownership = ownership;
@@ -83,5 +87,6 @@ export class Keeping {
   close(): void {
     this.#giveUp();
     this.outbox.close();
+    this.photos.close();
   }
 }

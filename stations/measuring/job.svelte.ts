@@ -1,6 +1,6 @@
 /** One skier at the measuring station: which view, what is typed, and what the entries become. */
 import { SIDES } from '../../core/index.ts';
-import type { NextAction, Side } from '../../core/index.ts';
+import type { Mm, NextAction, Side } from '../../core/index.ts';
 import { Draft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
 import { parseNumber, shown } from '../kit/numbers.ts';
@@ -9,7 +9,7 @@ import { measuring } from '../kit/words/measuring.ts';
 import { notTaken } from '../kit/words/refusal.ts';
 import { Knees } from './knees.svelte.ts';
 import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
-import type { Conditions, GapField } from './reading.ts';
+import type { Conditions, GapField, Place } from './reading.ts';
 
 export type View = 'ready' | 'stand' | 'read' | 'result' | 'knees';
 
@@ -167,6 +167,25 @@ export class MeasuringJob {
   typed(field: GapField): void {
     const leg = this.reading.value.legs[field.side];
     if (parseNumber(leg[field.place]) !== 0) leg[`${field.place}Touch`] = null;
+  }
+
+  /** A person takes a gap from a photo: its marks are kept, and the number stands in the reading to be recorded. */
+  takeGap(
+    marked: Extract<FactDraft, { kind: 'photo.marked' }>,
+    place: Place,
+    gap: { readonly value: number; readonly sd: Mm },
+  ): boolean {
+    const added = this.session.add(marked);
+    this.#problem = added.ok ? null : notTaken(added.refusal, added.draft);
+    if (!added.ok) return false;
+    const leg = this.reading.value.legs[marked.side];
+    const text = String(Math.round(gap.value * 10) / 10);
+    leg[place] = text;
+    leg[`${place}Touch`] = null;
+    leg.photo = { ...leg.photo, [place]: { marks: added.facts[0]!.id, text, sdMm: gap.sd } };
+    this.reading.keep();
+    this.go('read');
+    return true;
   }
 
   erase(): void {

@@ -1,5 +1,5 @@
 /** Four gaps as they are typed, and the entries they become. */
-import type { FactOf, Payload, Side } from '../../core/index.ts';
+import type { FactOf, Mm, Payload, Side } from '../../core/index.ts';
 import type { FactDraft } from '../kit/session.ts';
 import { parseNumber, shown } from '../kit/numbers.ts';
 
@@ -21,6 +21,14 @@ export interface LegDraft {
   lateral: string;
   medialTouch: 'graze' | 'press' | null;
   lateralTouch: 'graze' | 'press' | null;
+  /** Gaps that a person took from a photo: the marks, and the deviation. Typing over one takes it back. */
+  photo?: Partial<Record<Place, FromPhoto>>;
+}
+
+export interface FromPhoto {
+  readonly marks: string;
+  readonly text: string;
+  readonly sdMm: Mm;
 }
 
 export interface Conditions {
@@ -62,6 +70,22 @@ export const isWhole = (leg: LegDraft): boolean =>
 export const isEmpty = (leg: LegDraft): boolean =>
   leg.medial.trim() === '' && leg.lateral.trim() === '' && !leg.medialTouch && !leg.lateralTouch;
 
+/** What of a leg's gaps is still as it was taken from a photo. */
+function fromPhoto(leg: LegDraft): Payload<'cuff.read'>['fromPhoto'] {
+  const of = (place: Place): FromPhoto | undefined => {
+    const taken = leg.photo?.[place];
+    return taken && !leg[`${place}Touch`] && leg[place] === taken.text ? taken : undefined;
+  };
+  const [medial, lateral] = [of('medial'), of('lateral')];
+  const marks = [medial, lateral].flatMap((taken) => (taken ? [taken.marks] : []));
+  if (marks.length === 0) return undefined;
+  return {
+    marks: [...new Set(marks)],
+    ...(medial ? { medialSdMm: medial.sdMm } : {}),
+    ...(lateral ? { lateralSdMm: lateral.sdMm } : {}),
+  };
+}
+
 /** The entry of one leg; null while a gap, the stance width or the widest place is missing. */
 export function readingOf(
   side: Side,
@@ -74,6 +98,7 @@ export function readingOf(
   const stanceWidthMm = parseNumber(conditions.stanceWidth);
   const widestAt = conditions.widest[side];
   if (medialMm === null || lateralMm === null || stanceWidthMm === null || widestAt === null) return null;
+  const taken = fromPhoto(leg);
   const touching = [leg.medialTouch, leg.lateralTouch].filter((touch) => touch !== null);
   const contact =
     leg.medialTouch && leg.lateralTouch
@@ -94,6 +119,7 @@ export function readingOf(
     stanceWidthMm,
     widestAt,
     posture: { ...posture },
+    ...(taken ? { fromPhoto: taken } : {}),
     ...(touching.length > 0 ? { pressure: touching.includes('press') ? 'press' : 'graze' } : {}),
   } as FactDraft;
 }

@@ -5,10 +5,10 @@
 
 /** `full`: no room left. `failed`: anything else, such as a browser that keeps nothing. */
 export type Health = 'well' | 'full' | 'failed';
-export type StoreName = 'entries' | 'sessions' | 'boards' | 'tab';
+export type StoreName = 'entries' | 'sessions' | 'boards' | 'tab' | 'photos';
 
 const NAME = 'fibula-outbox';
-const VERSION = 2;
+const VERSION = 3;
 
 export const done = <T>(request: IDBRequest<T>): Promise<T> =>
   new Promise((resolve, reject) => {
@@ -16,7 +16,7 @@ export const done = <T>(request: IDBRequest<T>): Promise<T> =>
     request.onerror = () => reject(request.error ?? new Error('the device store failed'));
   });
 
-/** Version 1 had the entries alone. */
+/** Version 1 had the entries alone, version 2 no photos. */
 function upgrade(db: IDBDatabase, transaction: IDBTransaction, from: number): void {
   if (from < 1) db.createObjectStore('entries', { keyPath: ['session', 'id'] }).createIndex('state', 'state');
   if (from < 2) {
@@ -25,6 +25,7 @@ function upgrade(db: IDBDatabase, transaction: IDBTransaction, from: number): vo
     db.createObjectStore('boards', { keyPath: 'board' });
     db.createObjectStore('tab', { keyPath: 'name' });
   }
+  if (from < 3) db.createObjectStore('photos', { keyPath: ['session', 'sha256'] });
 }
 
 export class DeviceStore {

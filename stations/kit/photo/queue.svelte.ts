@@ -1,0 +1,119 @@
+/** Photos that are not on the server yet: kept on this device until they are, and no longer. */
+import type { DeviceStore } from '../store/device.ts';
+import { done } from '../store/device.ts';
+import type { TakenPhoto } from './take.ts';
+
+interface Waiting {
+  readonly session: string;
+  readonly sha256: string;
+  readonly bytes: ArrayBuffer;
+}
+
+const RETRY_MS = 10_000;
+/** A photo takes its time over a bad connection, and not for ever. */
+const PATIENCE_MS = 60_000;
+
+const keyOf = (session: string, sha256: string): string => `${session}/${sha256}`;
+
+export class PhotoQueue {
+  readonly #device: DeviceStore;
+  /** By session and hash: what to show while the server cannot. */
+  #waiting = $state.raw<ReadonlyMap<string, string>>(new Map());
+  /** The server's own sentence where it will not take a photo. */
+  #refused = $state.raw<ReadonlyMap<string, string>>(new Map());
+  #timer: ReturnType<typeof setInterval> | undefined;
+  #sending: Promise<void> | null = null;
+  readonly #wake = () => void this.send();
+
+  constructor(device: DeviceStore) {
+    this.#device = device;
+  }
+
+  /** Looks for what waits from before, and sends it, now and then again. */
+  start(): void {
+    addEventListener('online', this.#wake);
+    this.#timer = setInterval(this.#wake, RETRY_MS);
+    void this.send();
+  }
+
+  close(): void {
+    removeEventListener('online', this.#wake);
+    clearInterval(this.#timer);
+    for (const url of this.#waiting.values()) URL.revokeObjectURL(url);
+  }
+
+  isWaiting(session: string, sha256: string): boolean {
+    return this.#waiting.has(keyOf(session, sha256));
+  }
+
+  refusal(session: string, sha256: string): string | null {
+    return this.#refused.get(keyOf(session, sha256)) ?? null;
+  }
+
+  /** Where the picture is to be had: on this device while it waits, else at the server. */
+  urlOf(session: string, sha256: string): string {
+    return this.#waiting.get(keyOf(session, sha256)) ?? `/api/sessions/${session}/photos/${sha256}`;
+  }
+
+  /** Resolves when this device has it for sure. Rejects when it has no room. */
+  async add(session: string, { sha256, bytes }: TakenPhoto): Promise<void> {
+    const row: Waiting = { session, sha256, bytes: bytes.buffer };
+    await this.#device.write('photos', (store) => store.put(row));
+    this.#show(row);
+    void this.send();
+  }
+
+  /** Takes a photo back: from this device, and from the server. Whether it is gone from both. */
+  async remove(session: string, sha256: string): Promise<boolean> {
+    await this.#sending;
+    await this.#drop(session, sha256).catch(() => undefined);
+    const answer = await fetch(`/api/sessions/${session}/photos/${sha256}`, {
+      method: 'DELETE',
+      signal: AbortSignal.timeout(PATIENCE_MS),
+    }).catch(() => null);
+    return answer !== null && (answer.ok || answer.status === 404 || answer.status === 410);
+  }
+
+  /** One after the other, oldest key first. Never rejects. */
+  send(): Promise<void> {
+    this.#sending ??= this.#sendAll()
+      .catch(() => undefined)
+      .finally(() => (this.#sending = null));
+    return this.#sending;
+  }
+
+  async #sendAll(): Promise<void> {
+    const rows = await this.#device.read('photos', (store) => done(store.getAll() as IDBRequest<Waiting[]>));
+    for (const row of rows) this.#show(row);
+    for (const { session, sha256, bytes } of rows) {
+      const answer = await fetch(`/api/sessions/${session}/photos`, {
+        method: 'POST',
+        body: bytes,
+        signal: AbortSignal.timeout(PATIENCE_MS),
+      }).catch(() => null);
+      if (answer === null) return; // the server is away: all of them wait
+      // Erased meanwhile: nobody may keep it. Anything else that is refused stays, with the reason.
+      if (answer.ok || answer.status === 410) await this.#drop(session, sha256);
+      else await this.#say(keyOf(session, sha256), answer);
+    }
+  }
+
+  async #say(key: string, answer: Response): Promise<void> {
+    const said = (await answer.json().catch(() => null)) as { error?: { text?: string } } | null;
+    this.#refused = new Map([...this.#refused, [key, said?.error?.text ?? String(answer.status)]]);
+  }
+
+  #show({ session, sha256, bytes }: Waiting): void {
+    const key = keyOf(session, sha256);
+    if (this.#waiting.has(key)) return;
+    const url = URL.createObjectURL(new Blob([bytes], { type: 'image/jpeg' }));
+    this.#waiting = new Map([...this.#waiting, [key, url]]);
+  }
+
+  async #drop(session: string, sha256: string): Promise<void> {
+    await this.#device.write('photos', (store) => store.delete([session, sha256]));
+    const key = keyOf(session, sha256);
+    this.#waiting = new Map([...this.#waiting].filter(([one]) => one !== key));
+    this.#refused = new Map([...this.#refused].filter(([one]) => one !== key));
+  }
+}

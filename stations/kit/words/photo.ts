@@ -1,0 +1,78 @@
+/** Words about photos. */
+import type { Degenerate, Measured, Payload, Side } from '../../../core/index.ts';
+import { Z90 } from '../../../core/index.ts';
+import { shown } from '../numbers.ts';
+import { Sided } from './common.ts';
+
+export type Group = 'scale' | 'legAxis' | 'cuffAxis' | 'gap';
+export type Scale = 'card' | 'a4' | 'length';
+
+export const photo = {
+  open: 'Photos',
+  title: 'Photos',
+  ask: 'Ask the skier first. Only leg and boot, no face. A photo is erased with the client’s data.',
+  aid: 'A photo is an aid. It does not replace reading the gap on the boot.',
+  plane: 'Hold card or sheet in the plane of what you measure: nearer to the camera looks larger.',
+  leg: 'Whose leg',
+  shows: 'What it shows',
+  showsWord: { leg: 'leg and cuff', gap: 'gap', boot: 'boot' } satisfies Record<
+    Payload<'photo.taken'>['shows'],
+    string
+  >,
+  take: (side: Side): string => `Take a photo of the ${side} leg`,
+  none: 'No photos of this session yet.',
+  named: (side: Side, shows: Payload<'photo.taken'>['shows'], number: number): string =>
+    `Photo ${number}: ${Sided(side)}, ${photo.showsWord[shows]}`,
+  waiting: 'waiting: on this device alone',
+  stored: 'stored',
+  away: 'The picture is not here: it still waits on the tablet that took it, or it was erased.',
+  unreadable: 'This file cannot be read as a picture. Take the photo again.',
+  noRoom: 'This device has no room for the photo. Free some space, then take it again.',
+  measure: 'Measure',
+  back: 'All photos',
+  takeBack: 'Take this photo back',
+  takenBack: 'photo taken back',
+  notGone: 'The server could not be asked to erase it. Try again when it is back.',
+  groups: { scale: 'Scale', legAxis: 'Leg axis', cuffAxis: 'Cuff axis', gap: 'Gap' } satisfies Record<
+    Group,
+    string
+  >,
+  group: 'Points of',
+  scale: 'Scale by',
+  scales: {
+    card: 'Card 85.6 × 54',
+    a4: 'A4 sheet',
+    length: 'Two points',
+  } satisfies Record<Scale, string>,
+  length: 'Distance of the two points',
+  hint: 'Drag a point, or move it by the arrow keys. The loupe shows where it is.',
+  point: (group: Group, index: number): string => `${photo.groups[group]}, point ${index + 1}`,
+  loupe: 'Loupe',
+  x: 'Across',
+  y: 'Down',
+  angle: 'Cuff against leg',
+  gap: 'Gap',
+  missing: { angle: 'Place both axes.', gap: 'Place the two ends of the gap.' },
+  use: (place: 'medial' | 'lateral'): string => `Use as ${place} gap`,
+  useHint: 'goes into the reading, for you to record',
+  unsure: 'This is less sure than a gap read on the boot.',
+  save: 'Keep these marks',
+  kept: 'Marks kept.',
+} as const;
+
+const why: Record<Degenerate, string> = {
+  'too-near': 'Two points are too near together.',
+  'on-one-line': 'Three corners lie on one line.',
+  crossed: 'The corners cross. Go round: one point on each corner.',
+  'past-horizon': 'A point does not lie in the plane of the card.',
+};
+
+/** `12.3 mm ± 0.4 mm`: nine times of ten, from how well points are picked; or why there is none. */
+export const measuredText = (measured: Measured<number>, unit: 'mm' | '°'): string => {
+  if (!measured.ok) return why[measured.why];
+  const space = unit === 'mm' ? ' ' : '';
+  return `${shown(measured.value)}${space}${unit} ± ${shown(Math.max(0.1, measured.sd * Z90))}${space}${unit}`;
+};
+
+export const turnText = (degrees: number): string =>
+  Math.abs(degrees) < 0.05 ? 'parallel' : degrees > 0 ? 'clockwise as seen' : 'anticlockwise as seen';
