@@ -51,6 +51,7 @@ export function servePages(app: Hono<Env>, directory: string): void {
   app.use(
     serveStatic({
       root: directory,
+      precompressed: true,
       onFound: (_path, c) => {
         // Vite puts a hash of the content into the name of each asset; a page keeps its name and changes.
         const hashed = c.req.path.startsWith('/assets/');

@@ -3,7 +3,7 @@
  *
  * It knows the files of its own build and nothing else: the API, sync and every other address are never its affair.
  * A build is taken whole, each file with the content that the build gave it, or not at all. Once it is here it
- * serves the next page that is loaded; a page that is open has all it needs already, since nothing is loaded late.
+ * serves the next page that is loaded; a page that is open has all it needs already: all parts are fetched at its start.
  */
 export {};
 

@@ -54,6 +54,12 @@ const versionEn = {
 };
 export const version: Words<typeof versionEn> = inLanguage(versionEn, german.version);
 
+const partEn = {
+  failed: 'A part of this page did not come. What you entered is kept.',
+  again: 'Load the page again',
+};
+export const part: Words<typeof partEn> = inLanguage(partEn, german.part);
+
 const refusedEn = {
   title: 'Not taken by the shop',
   hint: 'Kept on this device until you decide. “Try again” offers it once more; or enter it anew and let this one go.',

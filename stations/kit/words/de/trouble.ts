@@ -40,6 +40,11 @@ export const version: typeof english.version = {
     'Der Server läuft mit einer anderen Version, und dieses Gerät kann nicht aufheben, was wartet. Aufschreiben, dann diese Seite neu laden.',
 };
 
+export const part: typeof english.part = {
+  failed: 'Ein Teil dieser Seite ist nicht angekommen. Was Sie eingetragen haben, bleibt aufgehoben.',
+  again: 'Seite neu laden',
+};
+
 export const refused: typeof english.refused = {
   title: 'Vom Server nicht angenommen',
   hint: 'Bleibt auf diesem Gerät, bis Sie entscheiden. „Noch einmal versuchen“ bietet den Eintrag wieder an; oder neu eintragen und diesen aufgeben.',
