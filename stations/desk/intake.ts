@@ -4,6 +4,7 @@ import { bootFacts, emptyBoots } from '../kit/boot/boots.ts';
 import type { BootsDraft } from '../kit/boot/boots.ts';
 import { isoNow } from '../kit/chance.ts';
 import type { FactDraft } from '../kit/session.ts';
+import { language } from '../kit/language.ts';
 import { desk } from '../kit/words/desk.ts';
 
 export type Service = Payload<'session.opened'>['service'];
@@ -29,7 +30,7 @@ export const emptyIntake = (): IntakeDraft => ({
   ref: null,
   name: '',
   contact: '',
-  language: 'en',
+  language,
   service: null,
   promiseDay: 'tomorrow',
   promiseTime: '16:00',

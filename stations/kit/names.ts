@@ -3,7 +3,7 @@ import { createSubscriber } from 'svelte/reactivity';
 import { api } from './api.ts';
 
 export class Names {
-  readonly #names = new Map<string, string>();
+  readonly #people = new Map<string, { readonly name: string; readonly language?: string | undefined }>();
   readonly #asked = new Set<string>();
   readonly #tell = new Set<() => void>();
   readonly #subscribe = createSubscriber((update) => {
@@ -17,23 +17,29 @@ export class Names {
     if (!this.#asked.has(ref)) {
       this.#asked.add(ref);
       void api.person(ref).then((answer) => {
-        if (answer.ok) this.know(ref, answer.value.name);
+        if (answer.ok) this.know(ref, answer.value.name, answer.value.language ?? undefined);
         else this.#asked.delete(ref);
       });
     }
-    return this.#names.get(ref);
+    return this.#people.get(ref)?.name;
+  }
+
+  /** What this person speaks, as the intake noted it; undefined until it is known. */
+  languageOf(ref: string): string | undefined {
+    this.of(ref);
+    return this.#people.get(ref)?.language;
   }
 
   /** The name was erased: it is asked for anew when somebody looks, and not there. */
   forget(ref: string): void {
     this.#asked.delete(ref);
-    this.#names.delete(ref);
+    this.#people.delete(ref);
     for (const update of this.#tell) update();
   }
 
-  know(ref: string, name: string): void {
+  know(ref: string, name: string, language?: string): void {
     this.#asked.add(ref);
-    this.#names.set(ref, name);
+    this.#people.set(ref, { name, language });
     for (const update of this.#tell) update();
   }
 }

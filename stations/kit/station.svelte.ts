@@ -173,6 +173,11 @@ export class Station {
     this.#names.forget(ref);
   }
 
+  /** What the person behind a reference speaks, once it is known. */
+  languageOf(ref: string): string | undefined {
+    return this.#names.languageOf(ref);
+  }
+
   knowName(ref: string, name: string): void {
     this.#names.know(ref, name);
   }

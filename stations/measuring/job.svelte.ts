@@ -5,7 +5,7 @@ import { Draft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
 import { parseNumber, shown } from '../kit/numbers.ts';
 import type { FactDraft, Session } from '../kit/session.ts';
-import { measuring } from '../kit/words/measuring.ts';
+import { measuring, skierSpeech } from '../kit/words/measuring.ts';
 import { notTaken } from '../kit/words/refusal.ts';
 import { Knees } from './knees.svelte.ts';
 import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
@@ -22,6 +22,8 @@ const DOING: Partial<Record<View, { act: string }>> = {
 const STANDING_MS = 5 * 60_000;
 
 export class MeasuringJob {
+  /** What the skier speaks, as the intake noted it. */
+  speaks = $state<string | undefined>();
   readonly session: Session;
   readonly reading: Draft<ReturnType<typeof emptyReading>>;
   readonly conditions: Draft<Conditions>;
@@ -134,6 +136,11 @@ export class MeasuringJob {
     if (view === 'stand' || view === 'read' || view === 'knees') this.#standingSince ??= Date.now();
     else this.#standingSince = null;
     this.session.doing(DOING[view] ?? null);
+  }
+
+  /** The words for this skier, and which language they are in. */
+  get skier(): ReturnType<typeof skierSpeech> {
+    return skierSpeech(this.speaks);
   }
 
   choose(field: GapField): void {

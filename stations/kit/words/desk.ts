@@ -1,7 +1,10 @@
 /** Words of the front desk. */
 import type { Payload } from '../../../core/index.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/desk.ts';
 
-export const desk = {
+const deskEn = {
   title: 'Front desk',
   board: 'Open jobs',
   find: 'Find by ticket, name or step',
@@ -104,3 +107,4 @@ export const desk = {
   codeUntil: (time: string): string => `until ${time}`,
   codeRoleMissing: 'Choose at least one.',
 };
+export const desk: Words<typeof deskEn> = inLanguage(deskEn, german.desk);

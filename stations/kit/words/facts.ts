@@ -1,14 +1,15 @@
 /** Each kind of entry in one short line, as the record of a session shows it. */
 import type { Fact, FactOf } from '../../../core/index.ts';
 import { shown, signed } from '../numbers.ts';
+import { inLanguage } from '../language.ts';
 import { Sided } from './common.ts';
+import * as german from './de/facts.ts';
 import { cantWords } from './stance.ts';
 import { hardware, itemWord, outcomeWord } from './boot.ts';
 
 const mm = (value: number) => `${shown(value)} mm`;
 
-/** `lateral −1 mm, medial +1 mm`, from factory neutral, up is plus; the lateral one alone where there is no other. */
-export function pivotsText(lateralMm: number, medialMm: number | undefined): string {
+function pivotsTextEn(lateralMm: number, medialMm: number | undefined): string {
   const lateral = `lateral ${signed(lateralMm, 2)} mm`;
   return medialMm === undefined ? lateral : `${lateral}, medial ${signed(medialMm, 2)} mm`;
 }
@@ -28,8 +29,7 @@ const kneeText = (offsetMm: number): string =>
 
 const said = (...parts: readonly (string | undefined | false)[]): string => parts.filter(Boolean).join(', ');
 
-/** What an entry says, without who and when. */
-export function factSentence(fact: Fact): string {
+function factSentenceEn(fact: Fact): string {
   switch (fact.kind) {
     case 'session.opened':
       return said(`Session opened, ticket ${fact.ticket}`, fact.notes);
@@ -73,7 +73,7 @@ export function factSentence(fact: Fact): string {
       return `${Sided(fact.side)} sole: cant ${signed(fact.cantDeg)}°, ${fact.state.replace('-', ' ')}`;
     case 'cuff.set':
       return said(
-        `${Sided(fact.side)} pivots at ${pivotsText(fact.lateralMm, fact.medialMm)}`,
+        `${Sided(fact.side)} pivots at ${pivotsTextEn(fact.lateralMm, fact.medialMm)}`,
         fact.state === 'as-found' && 'as found',
       );
     case 'cuff.read':
@@ -117,3 +117,12 @@ export function factSentence(fact: Fact): string {
 /** An entry of a newer program: kept, shown by its name, and nothing follows from it here. */
 const unknownKind = (fact: never): string =>
   `Entry of a kind this version does not know: ${(fact as { kind: string }).kind}`;
+
+/** What an entry says, without who and when. */
+export const factSentence: (fact: Fact) => string = inLanguage(factSentenceEn, german.factSentence);
+
+/** `lateral −1 mm, medial +1 mm`, from factory neutral, up is plus; the lateral one alone where there is no other. */
+export const pivotsText: (lateralMm: number, medialMm: number | undefined) => string = inLanguage(
+  pivotsTextEn,
+  german.pivotsText,
+);

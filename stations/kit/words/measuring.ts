@@ -1,11 +1,15 @@
 /** Words of the measuring station. */
-import type { CuffPlan, CuffVerdict, Side } from '../../../core/index.ts';
+import type { Adjuster, CuffPlan, CuffVerdict, Side } from '../../../core/index.ts';
 import { leanWord, Z90 } from '../../../core/index.ts';
 import { moves } from '../drawing/geometry.ts';
 import { percent, shown, signed } from '../numbers.ts';
 import { Sided } from './common.ts';
+import { drawingSays } from './drawing.ts';
+import { inLanguage, isLanguage, language } from '../language.ts';
+import type { Language, Words } from '../language.ts';
+import * as german from './de/measuring.ts';
 
-export const measuring = {
+const measuringEn = {
   title: 'Measuring',
   pick: 'Who is standing here?',
   none: 'No open jobs. The front desk takes people in.',
@@ -49,8 +53,6 @@ export const measuring = {
   enter: 'Enter',
 
   sayToSkier: 'Say to the skier',
-  skierStand:
-    'Stand as you glide straight ahead: heels back in the boots, weight on both feet, knees a little bent, and look at the wall.',
   postureTitle: 'Does the skier stand like this?',
   posture: {
     parallel: { name: 'Boots parallel', detail: 'on the floor marks' },
@@ -117,8 +119,9 @@ export const measuring = {
   standing: 'Five minutes of standing: let the skier sit for a moment.',
   done: 'Both cuffs are closed.',
 };
+export const measuring: Words<typeof measuringEn> = inLanguage(measuringEn, german.measuring);
 
-export const verdictWord: Record<CuffVerdict, string> = {
+const verdictWordEn: Record<CuffVerdict, string> = {
   unread: 'not read',
   even: 'even',
   uneven: 'uneven',
@@ -126,6 +129,7 @@ export const verdictWord: Record<CuffVerdict, string> = {
   'too-narrow': 'too narrow',
   'out-of-travel': 'out of travel',
 };
+export const verdictWord: Words<typeof verdictWordEn> = inLanguage(verdictWordEn, german.verdictWord);
 export const verdictSign: Record<CuffVerdict, string> = {
   unread: '○',
   even: '●',
@@ -135,61 +139,98 @@ export const verdictSign: Record<CuffVerdict, string> = {
   'out-of-travel': '⊘',
 };
 
+const cuffSaysEn = {
+  noReading: 'No gap read at this setting',
+  same: 'Both gaps the same',
+  wider: (place: Adjuster, mm: number): string =>
+    `${place === 'medial' ? 'Medial' : 'Lateral'} gap wider by ${shown(mm)} mm`,
+  mean: (where: string, repeats: number, spreadMm: number): string =>
+    `${where}, mean of ${repeats} (spread ${shown(spreadMm)} mm)`,
+  noCorrection: 'no correction',
+  atLeast: (size: string): string => `at least ${size}`,
+  between: (size: string, lowDeg: number, highDeg: number): string =>
+    `${size} (${shown(lowDeg)} to ${shown(highDeg)}°)`,
+  now: (chance: string): string => `${chance} now`,
+  afterMove: (chance: string): string => `${chance} after the move`,
+  even: (parts: readonly string[]): string => `Even: ${parts.join(', ')}`,
+};
+export const cuffSays: Words<typeof cuffSaysEn> = inLanguage(cuffSaysEn, german.cuffSays);
+
 /** Where the leg stands in the cuff, in words before numbers. */
 export function biasText({ reading }: CuffPlan): string {
-  if (!reading) return 'No gap read at this setting';
+  if (!reading) return cuffSays.noReading;
   const { biasMm, repeats, spreadMm } = reading;
   const where =
     Math.abs(biasMm) < 0.05
-      ? 'Both gaps the same'
-      : `${biasMm > 0 ? 'Medial' : 'Lateral'} gap wider by ${shown(Math.abs(biasMm))} mm`;
-  return repeats > 1 ? `${where}, mean of ${repeats} (spread ${shown(spreadMm ?? 0)} mm)` : where;
+      ? cuffSays.same
+      : cuffSays.wider(biasMm > 0 ? 'medial' : 'lateral', Math.abs(biasMm));
+  return repeats > 1 ? cuffSays.mean(where, repeats, spreadMm ?? 0) : where;
 }
 
 /** The lean that would even the gaps, with the interval that holds it 9 times of 10: `1.1° outward (0.3 to 1.9°)`. */
 export function correctionText({ correctionDeg, correctionSdDeg, bound }: CuffPlan): string | null {
   if (correctionDeg === null) return null;
-  if (Math.abs(correctionDeg) < 0.05 && bound !== 'at-least') return 'no correction';
-  const size = `${shown(Math.abs(correctionDeg))}° ${leanWord(correctionDeg)}`;
-  if (bound === 'at-least') return `at least ${size}`;
+  if (Math.abs(correctionDeg) < 0.05 && bound !== 'at-least') return cuffSays.noCorrection;
+  const size = `${shown(Math.abs(correctionDeg))}° ${drawingSays.lean[leanWord(correctionDeg)]}`;
+  if (bound === 'at-least') return cuffSays.atLeast(size);
   if (correctionSdDeg === null) return size;
   const half = Z90 * correctionSdDeg;
   const sign = correctionDeg < 0 ? -1 : 1;
-  return `${size} (${shown(sign * correctionDeg - half)} to ${shown(sign * correctionDeg + half)}°)`;
+  return cuffSays.between(size, sign * correctionDeg - half, sign * correctionDeg + half);
 }
 
 /** How sure it is that the cuff is even, now and after the move. */
 export function chanceText(cuff: CuffPlan, moving: boolean): string | null {
-  const now = cuff.chanceEven === null ? [] : [`${percent(cuff.chanceEven)} now`];
+  const now = cuff.chanceEven === null ? [] : [cuffSays.now(percent(cuff.chanceEven))];
   const after =
-    cuff.chanceEvenAfter === null || !moving ? [] : [`${percent(cuff.chanceEvenAfter)} after the move`];
-  return now.length + after.length === 0 ? null : `Even: ${[...now, ...after].join(', ')}`;
+    cuff.chanceEvenAfter === null || !moving ? [] : [cuffSays.afterMove(percent(cuff.chanceEvenAfter))];
+  return now.length + after.length === 0 ? null : cuffSays.even([...now, ...after]);
 }
 
 export const signedBias = (mm: number | null): string => (mm === null ? '–' : signed(mm));
+
+const skierEn = {
+  stand:
+    'Stand as you glide straight ahead: heels back in the boots, weight on both feet, knees a little bent, and look at the wall.',
+  standShort: 'Please stand as you glide straight ahead, and look at the wall.',
+  closed: 'Both boots now stand as your legs do. You can step out.',
+  set: (moves: readonly { readonly side: Side; readonly outward: boolean }[]): string =>
+    `We set ${moves.map(({ side, outward }) => `the ${side} cuff a little further ${outward ? 'out' : 'in'}`).join(' and ')}. Please sit down and take ${moves.length === 2 ? 'both boots' : `the ${moves[0]!.side} boot`} off.`,
+  again: 'Please stand in the boots once more: we look whether the leg now stands in the middle.',
+  end: 'This boot cannot lean any further. We tell you what can be done.',
+  even: 'The leg stands in the middle of the cuff. That is what we want.',
+  afterCuffs:
+    'Both cuffs now stand as your legs do. Please close the buckles as for skiing: next we look at your knees.',
+  knees: 'Stand as you glide straight ahead, and hold the rail. Step on or off a wedge only when I say so.',
+};
+/** What is said to the skier: in every language, since it is the skier's and not the station's that counts. */
+export const skier: Readonly<Record<Language, Words<typeof skierEn>>> = { en: skierEn, de: german.skier };
+
+export interface SkierSpeech {
+  readonly language: Language;
+  readonly words: Words<typeof skierEn>;
+}
+
+/** The words for a skier who speaks this; for one whose language we do not have, the station's own. */
+export function skierSpeech(speaks: string | undefined): SkierSpeech {
+  const spoken = isLanguage(speaks) ? speaks : language;
+  return { language: spoken, words: skier[spoken] };
+}
 
 /** To the skier: short and plain, one sentence for both legs. */
 export function skierSentence(
   cuffs: Readonly<Record<Side, CuffPlan>>,
   closed: Readonly<Record<Side, boolean>>,
+  words: Words<typeof skierEn> = skier[language],
 ): string {
   const open = (['left', 'right'] as const).filter((side) => !closed[side]);
-  if (open.length === 0) return 'Both boots now stand as your legs do. You can step out.';
+  if (open.length === 0) return words.closed;
   const moving = open.filter((side) => moves(cuffs[side]) && cuffs[side].verdict !== 'even');
-  if (moving.length > 0) {
-    const parts = moving.map((side) => {
-      const lean = cuffs[side].correctionDeg ?? 0;
-      return `the ${side} cuff a little further ${lean >= 0 ? 'out' : 'in'}`;
-    });
-    return `We set ${parts.join(' and ')}. Please sit down and take ${moving.length === 2 ? 'both boots' : `the ${moving[0]!} boot`} off.`;
-  }
-  if (open.some((side) => cuffs[side].expected))
-    return 'Please stand in the boots once more: we look whether the leg now stands in the middle.';
-  if (open.some((side) => cuffs[side].verdict === 'unread'))
-    return 'Please stand as you glide straight ahead, and look at the wall.';
-  if (open.some((side) => cuffs[side].verdict === 'out-of-travel'))
-    return 'This boot cannot lean any further. We tell you what can be done.';
-  if (open.every((side) => cuffs[side].verdict === 'even'))
-    return 'The leg stands in the middle of the cuff. That is what we want.';
-  return 'Please stand as you glide straight ahead, and look at the wall.';
+  if (moving.length > 0)
+    return words.set(moving.map((side) => ({ side, outward: (cuffs[side].correctionDeg ?? 0) >= 0 })));
+  if (open.some((side) => cuffs[side].expected)) return words.again;
+  if (open.some((side) => cuffs[side].verdict === 'unread')) return words.standShort;
+  if (open.some((side) => cuffs[side].verdict === 'out-of-travel')) return words.end;
+  if (open.every((side) => cuffs[side].verdict === 'even')) return words.even;
+  return words.standShort;
 }

@@ -1,8 +1,11 @@
 /** Words of a station that is none any more, or not yet again. */
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/revoked.ts';
 
 const entries = (n: number): string => `${n} ${n === 1 ? 'entry' : 'entries'}`;
 
-export const revoked = {
+const revokedEn = {
   title: 'This station was revoked',
   lead: 'The front desk has ended its access. Nothing that was entered here is lost.',
   atDesk: (n: number): string =>
@@ -19,8 +22,9 @@ export const revoked = {
   notKept: (reason: string): string => `The server does not keep some: ${reason}. They are kept here.`,
   thrownWhy: 'the desk threw it away after this station was revoked',
 };
+export const revoked: Words<typeof revokedEn> = inLanguage(revokedEn, german.revoked);
 
-export const letIn = {
+const letInEn = {
   title: 'Was this station paired before?',
   lead: (device: string): string =>
     `This browser remembers being “${device}”. The desk can let it back in without a code.`,
@@ -33,3 +37,4 @@ export const letIn = {
   gone: 'The request has ended. Ask again.',
   unreachable: 'The shop’s server does not answer. Try again.',
 };
+export const letIn: Words<typeof letInEn> = inLanguage(letInEn, german.letIn);

@@ -1,15 +1,15 @@
 /** Words of the knees and the cant. A sign never stands without its word: the thick edge says which way. */
-import type { Side, StancePlan } from '../../../core/index.ts';
+import type { Adjuster, Side, StancePlan } from '../../../core/index.ts';
 import { shown } from '../numbers.ts';
 import { Sided } from './common.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/stance.ts';
 
-export const knees = {
+const kneesEn = {
   view: 'Knees',
   goOn: 'Go on to the knees',
   goOnHint: 'both cuffs are closed',
-
-  skierAfterCuffs:
-    'Both cuffs now stand as your legs do. Please close the buckles as for skiing: next we look at your knees.',
 
   floor: 'Floor under the skier',
   floorUnchecked: 'Not checked in this session: half a degree is 4 mm at the knee.',
@@ -34,7 +34,6 @@ export const knees = {
   goNot: 'Read anyway: the posture is noted as not right',
   standMissing: 'Still needed: stance width, and where the knee is taken.',
   again: 'How the skier stands',
-  skier: 'Stand as you glide straight ahead, and hold the rail. Step on or off a wedge only when I say so.',
 
   leg: (side: Side): string => `${Sided(side)} knee`,
   under: 'Under the boot',
@@ -80,8 +79,9 @@ export const knees = {
   readMore: 'Read once more',
   next: 'Both cants are chosen.',
 } as const;
+export const knees: Words<typeof kneesEn> = inLanguage(kneesEn, german.knees);
 
-export const stanceWord: Record<StancePlan['verdict'], string> = {
+const stanceWordEn: Record<StancePlan['verdict'], string> = {
   blocked: 'cuffs first',
   unread: 'not read',
   'flat-enough': 'flat is right',
@@ -89,6 +89,7 @@ export const stanceWord: Record<StancePlan['verdict'], string> = {
   refer: 'too much for a plate',
   contradictory: 'readings disagree',
 };
+export const stanceWord: Words<typeof stanceWordEn> = inLanguage(stanceWordEn, german.stanceWord);
 export const stanceSign: Record<StancePlan['verdict'], string> = {
   blocked: '▨',
   unread: '○',
@@ -98,14 +99,33 @@ export const stanceSign: Record<StancePlan['verdict'], string> = {
   contradictory: '⚠',
 };
 
+const kneeSaysEn = {
+  flat: 'flat',
+  thick: (edge: Adjuster): string => `thick edge ${edge}`,
+  end: (size: string, edge: Adjuster): string => `${size} ${edge}`,
+  range: (low: string, high: string, edge: Adjuster | null): string =>
+    `${low} to ${high}${edge ? ` ${edge}` : ''}`,
+  certain: (thick: string): string => `${thick}: almost certain (over 99 %)`,
+  veryLikely: (thick: string): string => `${thick}: very likely (over 95 %)`,
+  likely: (thick: string): string => `${thick}: likely (over 84 %)`,
+  guess: (thick: string): string => `${thick}: little more than a guess, read again`,
+  onLine: 'on the line',
+  off: (mm: number, toward: Adjuster): string => `${shown(mm)} mm ${toward} of the line`,
+  stands: (where: string, mmPerDeg: number | null): string =>
+    `Flat, the knee stands ${where}${mmPerDeg === null ? '' : `; 1° moves it ${shown(mmPerDeg)} mm`}.`,
+};
+export const kneeSays: Words<typeof kneeSaysEn> = inLanguage(kneeSaysEn, german.kneeSays);
+
+const edgeOf = (cantDeg: number): Adjuster => (cantDeg > 0 ? 'medial' : 'lateral');
+
 /** `1.5°, thick edge medial`; `flat` for none. */
 export const cantWords = (cantDeg: number, digits = 2): string =>
   Number(Math.abs(cantDeg).toFixed(digits)) === 0
-    ? 'flat'
-    : `${shown(Math.abs(cantDeg), digits)}°, thick edge ${cantDeg > 0 ? 'medial' : 'lateral'}`;
+    ? kneeSays.flat
+    : `${shown(Math.abs(cantDeg), digits)}°, ${kneeSays.thick(edgeOf(cantDeg))}`;
 
 const end = (cantDeg: number): string =>
-  Math.abs(cantDeg) < 0.05 ? '0°' : `${shown(Math.abs(cantDeg))}° ${cantDeg > 0 ? 'medial' : 'lateral'}`;
+  Math.abs(cantDeg) < 0.05 ? '0°' : kneeSays.end(`${shown(Math.abs(cantDeg))}°`, edgeOf(cantDeg));
 
 /**
  * Where the cant lies, 9 times of 10: `1.2° to 2.8° lateral`, `0.4° medial to 1° lateral`; null while it is not known, or
@@ -114,20 +134,20 @@ const end = (cantDeg: number): string =>
 export function intervalWords({ cantRange }: StancePlan): string | null {
   if (cantRange === null) return null;
   const { lowDeg: low, highDeg: high } = cantRange;
-  if (low > 0) return `${shown(low)}° to ${shown(high)}° medial`;
-  if (high < 0) return `${shown(-high)}° to ${shown(-low)}° lateral`;
-  return `${end(low)} to ${end(high)}`;
+  if (low > 0) return kneeSays.range(`${shown(low)}°`, `${shown(high)}°`, 'medial');
+  if (high < 0) return kneeSays.range(`${shown(-high)}°`, `${shown(-low)}°`, 'lateral');
+  return kneeSays.range(end(low), end(high), null);
 }
 
 /** How sure the thick edge's side is, in words with the chance that they stand for; null while no cant is known. */
 export function sureWords({ cantDeg, cantSdDeg }: StancePlan): string | null {
   if (cantDeg === null || cantSdDeg === null || Math.abs(cantDeg) < 0.005) return null;
   const deviations = Math.abs(cantDeg) / cantSdDeg;
-  const thick = `thick edge ${cantDeg > 0 ? 'medial' : 'lateral'}`;
-  if (deviations >= 2.33) return `${thick}: almost certain (over 99 %)`;
-  if (deviations >= 1.65) return `${thick}: very likely (over 95 %)`;
-  if (deviations >= 1) return `${thick}: likely (over 84 %)`;
-  return `${thick}: little more than a guess, read again`;
+  const thick = kneeSays.thick(edgeOf(cantDeg));
+  if (deviations >= 2.33) return kneeSays.certain(thick);
+  if (deviations >= 1.65) return kneeSays.veryLikely(thick);
+  if (deviations >= 1) return kneeSays.likely(thick);
+  return kneeSays.guess(thick);
 }
 
 /** Where the knee stands when flat, and how far a degree moves it. */
@@ -135,9 +155,9 @@ export function offsetWords({ offsetMm, slopeMmPerDeg }: StancePlan): string | n
   if (offsetMm === null) return null;
   const where =
     Math.abs(offsetMm) < 0.05
-      ? 'on the line'
-      : `${shown(Math.abs(offsetMm))} mm ${offsetMm > 0 ? 'lateral' : 'medial'} of the line`;
-  return `Flat, the knee stands ${where}${slopeMmPerDeg === null ? '' : `; 1° moves it ${shown(slopeMmPerDeg)} mm`}.`;
+      ? kneeSays.onLine
+      : kneeSays.off(Math.abs(offsetMm), offsetMm > 0 ? 'lateral' : 'medial');
+  return kneeSays.stands(where, slopeMmPerDeg);
 }
 
 /** The cant that the readings propose: none where none is carried. */
