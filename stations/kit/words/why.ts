@@ -1,8 +1,11 @@
 /** Where a number comes from, in words: the name of each number of a plan, and of each symbol in its formula. */
 import type { Explanation, NumberPath, SidePlan, Unit } from '../../../core/index.ts';
 import { percent, shown } from '../numbers.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/why.ts';
 
-export const why = {
+const whyEn = {
   ask: 'Why?',
   title: (leg: string): string => `${leg}: where the numbers come from`,
   numbers: 'Numbers',
@@ -18,17 +21,19 @@ export const why = {
   nothing: 'Nothing is worked out for this leg yet.',
   source: 'Worked out in',
 };
+export const why: Words<typeof whyEn> = inLanguage(whyEn, german.why);
 
 /** A part of the plan, as the stations name it. */
 export type Topic = keyof SidePlan;
 
-export const topicWord: Record<Topic, string> = {
+const topicWordEn: Record<Topic, string> = {
   fit: 'Shell fit',
   cuff: 'Cuff lean',
   stance: 'Knee and cant',
   sole: 'Sole',
   foreAft: 'Fore and aft',
 };
+export const topicWord: Words<typeof topicWordEn> = inLanguage(topicWordEn, german.topicWord);
 
 type Path = NumberPath<SidePlan>;
 

@@ -76,7 +76,7 @@ export const common: typeof english.common = {
   nobody: 'Name hier nicht bekannt',
   mm: 'mm',
   edit: 'Ändern',
-  undo: 'Letzten Eintrag zurücknehmen',
+  undo: 'Zurücknehmen',
   undone: 'Zurückgenommen',
   strike: 'Streichen',
   reinstate: 'Wieder gelten lassen',

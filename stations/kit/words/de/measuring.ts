@@ -13,7 +13,7 @@ export const measuring: typeof english.measuring = {
   doing: { read: 'misst die Spalte', knees: 'misst die Knie', sent: 'hat die Schuhe zur Werkbank gegeben' },
   yourTurn: 'Jetzt hier',
   notYet: 'Jetzt nicht hier',
-  views: { ready: 'Vorbereiten', stand: 'Stand', read: 'Messen', result: 'Ergebnis' },
+  views: { ready: 'Bereit', stand: 'Stand', read: 'Messen', result: 'Ergebnis' },
   railLabel: 'Schritte der Messung',
 
   readyLead: 'Was niemand gesagt hat, gilt nicht. Vor dem Messen sagen, wie jeder Schuh ist.',
@@ -118,7 +118,7 @@ export const measuring: typeof english.measuring = {
 export const verdictWord: typeof english.verdictWord = {
   unread: 'nicht gemessen',
   even: 'gleich',
-  uneven: 'ungleich',
+  uneven: 'schief',
   contact: 'drückt',
   'too-narrow': 'zu eng',
   'out-of-travel': 'Weg zu Ende',

@@ -38,7 +38,7 @@ export const PHRASES: readonly (readonly [english: string, german: string])[] = 
   ['toe', 'Zehe'],
   ['heel', 'Ferse'],
   ['even', 'gleich'],
-  ['uneven', 'ungleich'],
+  ['uneven', 'schief'],
   ['contact', 'Druck'],
   ['unread', 'nicht gemessen'],
   ['too-narrow', 'zu eng'],
