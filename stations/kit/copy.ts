@@ -72,6 +72,8 @@ export class SessionCopy {
   #presence: Record<string, unknown>;
   /** After a new generation was met: what this device strikes may have to come from another station first. */
   #others = false;
+  /** Known to the shop, which had just closed its room: that may be so once. */
+  #doubted = false;
   #again: ReturnType<typeof setTimeout> | undefined;
   #keeping: ReturnType<typeof setTimeout> | undefined;
   #closed = false;
@@ -183,7 +185,10 @@ export class SessionCopy {
     link.on('presence', () => this.#deps.onState());
     link.on('status', () => this.#onStatus());
     link.on('durable', () => this.#acknowledge());
-    link.on('synced', () => this.#onDocument());
+    link.on('synced', () => {
+      this.#doubted = false;
+      this.#onDocument();
+    });
     link.on('refused', (refused) => this.#onRefused(refused));
     link.on('already', (ids) => this.#onAlready(ids));
     link.on('closed', (code) => this.#onClosed(code));
@@ -357,7 +362,13 @@ export class SessionCopy {
       this.#endAs(this.facts().length > 0 ? 'awaiting' : 'gone');
       return this.#later(() => void this.#askRoom());
     }
-    if (!wasUnknown) return this.#endAs('gone'); // it cannot be read; the server's log says why
+    // Opened again just after its room was closed; or it cannot be read, and the server's log says why.
+    const doubted = this.#doubted;
+    this.#doubted = !wasUnknown;
+    if (doubted && !wasUnknown) {
+      this.#endAs('gone');
+      return this.#later(() => void this.#askRoom());
+    }
     this.#end = null;
     link.connect();
   }
