@@ -1,7 +1,7 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
-/** What starts a server process or a browser: one file at a time, so that they do not starve each other. */
+/** What starts a server process or a browser: two files at a time, since each waits much and starves easily. */
 const SLOW = [
   'tests/browser/**/*.test.ts',
   'tests/e2e/**/*.test.ts',
@@ -36,7 +36,7 @@ export default defineConfig({
         test: {
           name: 'slow',
           include: SLOW,
-          fileParallelism: false,
+          maxWorkers: 2,
           // A real browser on a busy machine is late now and then; a second failure is a failure.
           retry: 1,
           sequence: { groupOrder: 1 },
