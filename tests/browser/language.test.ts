@@ -25,8 +25,20 @@ it('switches to German and back, and says the same of a reading', async () => {
   const size = { width: 1024, height: 768 };
   const page = await floor.pair(browser, shop.url, 'measuring', shop.shownCode('measuring'), { size });
   const job = await (await Opener.of(shop)).open('Leopoldine Aschaber', wasRead());
+  const desk = await floor.pair(browser, shop.url, 'desk', shop.shownCode('desk'));
+  const opened = job.room.facts.find((fact) => fact.kind === 'session.opened') as { clientRef: string };
+  const known = await desk.request.put(`${shop.url}/api/people/${opened.clientRef}`, {
+    data: { name: 'Leopoldine Aschaber', language: 'de' },
+    headers: { origin: shop.url },
+  });
+  expect(known.ok()).toBe(true);
+  await desk.close();
   await page.goto(`${shop.url}/measuring#${job.session}`);
   await page.getByText('Say to the skier').waitFor();
+  await page.reload();
+  // The station speaks English, this skier German.
+  await page.getByText('Bitte setzen Sie sich').waitFor();
+  expect(await page.getByText('Bitte setzen Sie sich').getAttribute('lang')).toBe('de');
   expect(await page.locator('html').getAttribute('lang')).toBe('en');
 
   await button(page, /the measuring station/).click();
