@@ -1,8 +1,11 @@
 /** Words of the desk's locked corner. */
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/corner.ts';
 
 const entries = (n: number): string => `${n} ${n === 1 ? 'entry' : 'entries'}`;
 
-export const corner = {
+const cornerEn = {
   title: 'Locked corner',
   open: 'Locked corner',
   waits: (n: number): string => `${n} ${n === 1 ? 'thing waits' : 'things wait'} for you`,
@@ -116,3 +119,4 @@ export const corner = {
 
   code: 'Make a browser a station of the shop',
 };
+export const corner: Words<typeof cornerEn> = inLanguage(cornerEn, german.corner);

@@ -1,18 +1,17 @@
 /** Words of the corner's pages on the server and on clients' data. */
-import { shown } from '../numbers.ts';
+import { inLanguage, locale } from '../language.ts';
+import type { Words } from '../language.ts';
+import * as german from './de/keeping.ts';
+import { size } from './size.ts';
 
 const sessions = (n: number): string => `${n} ${n === 1 ? 'session' : 'sessions'}`;
 const backups = (n: number): string => `${n} daily ${n === 1 ? 'backup' : 'backups'}`;
 
-/** `12.4 MB`, `80 kB`. */
-export const size = (bytes: number): string =>
-  bytes >= 1e6 ? `${shown(bytes / 1e6)} MB` : `${shown(bytes / 1e3, 0)} kB`;
-
 /** `25 November 2026`, in the shop's own time zone. */
 export const day = (iso: string | number, timeZone: string): string =>
-  new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone }).format(new Date(iso));
+  new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone }).format(new Date(iso));
 
-export const server = {
+const serverEn = {
   notices: 'To be dealt with',
   noNotices: 'Nothing needs you.',
   /** By the server's code; the server's own sentences follow. */
@@ -62,7 +61,9 @@ export const server = {
   copies: (n: number): string => `${n} ${n === 1 ? 'copy' : 'copies'} kept`,
 };
 
-export const clients = {
+export const server: Words<typeof serverEn> = inLanguage(serverEn, german.server);
+
+const clientsEn = {
   title: 'A client’s data',
   lead: 'Save all that is kept of one client as a file, or erase what is personal.',
   search: 'Name or contact',
@@ -100,3 +101,4 @@ export const clients = {
   notRewritten: (n: number): string =>
     `${backups(n)} could not be rewritten and still ${n === 1 ? 'holds' : 'hold'} the data. The server’s log says why.`,
 };
+export const clients: Words<typeof clientsEn> = inLanguage(clientsEn, german.clients);

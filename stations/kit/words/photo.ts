@@ -1,13 +1,16 @@
 /** Words about photos. */
 import type { Degenerate, Measured, Payload, Side } from '../../../core/index.ts';
 import { Z90 } from '../../../core/index.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
 import { shown } from '../numbers.ts';
 import { Sided } from './common.ts';
+import * as german from './de/photo.ts';
 
 export type Group = 'scale' | 'legAxis' | 'cuffAxis' | 'gap';
 export type Scale = 'card' | 'a4' | 'length';
 
-export const photo = {
+const photoEn = {
   open: 'Photos',
   title: 'Photos',
   ask: 'Ask the skier first. Only leg and boot, no face. A photo is erased with the client’s data.',
@@ -22,7 +25,7 @@ export const photo = {
   take: (side: Side): string => `Take a photo of the ${side} leg`,
   none: 'No photos of this session yet.',
   named: (side: Side, shows: Payload<'photo.taken'>['shows'], number: number): string =>
-    `Photo ${number}: ${Sided(side)}, ${photo.showsWord[shows]}`,
+    `Photo ${number}: ${Sided(side)}, ${photoEn.showsWord[shows]}`,
   waiting: 'waiting: on this device alone',
   stored: 'stored',
   away: 'The picture is not here: it still waits on the tablet that took it, or it was erased.',
@@ -46,7 +49,7 @@ export const photo = {
   } satisfies Record<Scale, string>,
   length: 'Distance of the two points',
   hint: 'Drag a point, or move it by the arrow keys. The loupe shows where it is.',
-  point: (group: Group, index: number): string => `${photo.groups[group]}, point ${index + 1}`,
+  point: (group: Group, index: number): string => `${photoEn.groups[group]}, point ${index + 1}`,
   loupe: 'Loupe',
   x: 'Across',
   y: 'Down',
@@ -58,14 +61,16 @@ export const photo = {
   unsure: 'This is less sure than a gap read on the boot.',
   save: 'Keep these marks',
   kept: 'Marks kept.',
-} as const;
+};
+export const photo: Words<typeof photoEn> = inLanguage(photoEn, german.photo);
 
-const why: Record<Degenerate, string> = {
+const whyEn: Record<Degenerate, string> = {
   'too-near': 'Two points are too near together.',
   'on-one-line': 'Three corners lie on one line.',
   crossed: 'The corners cross. Go round: one point on each corner.',
   'past-horizon': 'A point does not lie in the plane of the card.',
 };
+export const why: Words<typeof whyEn> = inLanguage(whyEn, german.why);
 
 /** `12.3 mm ± 0.4 mm`: nine times of ten, from how well points are picked; or why there is none. */
 export const measuredText = (measured: Measured<number>, unit: 'mm' | '°'): string => {
@@ -74,5 +79,12 @@ export const measuredText = (measured: Measured<number>, unit: 'mm' | '°'): str
   return `${shown(measured.value)}${space}${unit} ± ${shown(Math.max(0.1, measured.sd * Z90))}${space}${unit}`;
 };
 
+const turnEn = {
+  parallel: 'parallel',
+  clockwise: 'clockwise as seen',
+  anticlockwise: 'anticlockwise as seen',
+};
+export const turn: Words<typeof turnEn> = inLanguage(turnEn, german.turn);
+
 export const turnText = (degrees: number): string =>
-  Math.abs(degrees) < 0.05 ? 'parallel' : degrees > 0 ? 'clockwise as seen' : 'anticlockwise as seen';
+  Math.abs(degrees) < 0.05 ? turn.parallel : degrees > 0 ? turn.clockwise : turn.anticlockwise;

@@ -1,7 +1,10 @@
 /** Words for what a shop may set. What each means, and where a default comes from, is said by `core`. */
 import { ENTERED_SETTINGS, SETTINGS } from '../../../core/index.ts';
 import type { EnteredName, SettingName } from '../../../core/index.ts';
+import { inLanguage } from '../language.ts';
+import type { Words } from '../language.ts';
 import { shown } from '../numbers.ts';
+import * as german from './de/settings.ts';
 
 export type Name = SettingName | EnteredName;
 
@@ -16,7 +19,7 @@ export interface Entry {
   readonly standard: { readonly value: number; readonly from: string } | null;
 }
 
-const TITLES: Readonly<Record<Name, string>> = {
+const titlesEn: Record<Name, string> = {
   gapErrorMm: 'Error of one gap reading',
   evenToleranceMm: 'Even within',
   gapSumAskMinMm: 'Cuff perhaps too narrow under',
@@ -45,10 +48,20 @@ const TITLES: Readonly<Record<Name, string>> = {
   raceStandMaxMm: 'Stand height',
   raceSoleMaxMm: 'Sole at the heel',
 };
+export const titles: Words<typeof titlesEn> = inLanguage(titlesEn, german.titles);
+
+const kindsEn = {
+  cuffs: 'Cuffs',
+  shells: 'Shells',
+  knees: 'Knees and cants',
+  soles: 'Plates and soles',
+  racing: 'Racing',
+};
+export const kinds: Words<typeof kindsEn> = inLanguage(kindsEn, german.kinds);
 
 const GROUPS: readonly (readonly [title: string, names: readonly Name[]])[] = [
   [
-    'Cuffs',
+    kinds.cuffs,
     [
       'gapErrorMm',
       'evenToleranceMm',
@@ -61,20 +74,20 @@ const GROUPS: readonly (readonly [title: string, names: readonly Name[]])[] = [
       'minHoleEdgeMm',
     ],
   ],
-  ['Shells', ['shellShortMm', 'shellRaceMm', 'shellPerformanceMm', 'shellComfortMm']],
+  [kinds.shells, ['shellShortMm', 'shellRaceMm', 'shellPerformanceMm', 'shellComfortMm']],
   [
-    'Knees and cants',
+    kinds.knees,
     ['kneeErrorMm', 'kneeTargetMm', 'kneeSlopeShare', 'secondLookDeg', 'maxCantDeg', 'maxDifferenceDeg'],
   ],
   [
-    'Plates and soles',
+    kinds.soles,
     ['plateStepDeg', 'minThinEdgeMm', 'minLugLeftMm', 'screwDiameterMm', 'screwHeadDepthMm', 'screwMarginMm'],
   ],
-  ['Racing', ['raceStandMaxMm', 'raceSoleMaxMm']],
+  [kinds.racing, ['raceStandMaxMm', 'raceSoleMaxMm']],
 ];
 
 function entryOf(name: Name): Entry {
-  const title = TITLES[name];
+  const title = titles[name];
   if (!(name in SETTINGS)) {
     const { unit, min, max, means } = ENTERED_SETTINGS[name as EnteredName];
     return { name, title, unit, min, max, means, standard: null };
@@ -98,29 +111,43 @@ const DIGITS = 4;
 export const settingText = (value: number): string => shown(value, DIGITS);
 const withUnit = (value: number, unit: string): string =>
   `${settingText(value)}${unit === '' ? '' : unit === '°' ? unit : ` ${unit}`}`;
-const range = ({ min, max, unit }: Entry): string => `${settingText(min)} to ${withUnit(max, unit)}`;
-
-export const settings = {
+const plainEn = {
   title: 'What this shop works by',
   lead: 'A value is saved when you leave its field, and holds for sessions opened from then on. Sessions already begun keep theirs.',
   own: 'the shop’s own',
   ownCount: (n: number): string => `${n} of your own`,
   unsaved: '▲ not saved',
   groups: 'Kinds of settings',
-  standard: (entry: Entry): string =>
-    entry.standard === null
-      ? `No default, since a wrong one would hurt: the maker’s figure or the shop’s own, ${range(entry)}.`
-      : `Default ${withUnit(entry.standard.value, entry.unit)}, ${entry.standard.from}. ${range(entry)}.`,
+  range: (min: string, max: string): string => `${min} to ${max}`,
+  noStandard: (range: string): string =>
+    `No default, since a wrong one would hurt: the maker’s figure or the shop’s own, ${range}.`,
+  standard: (value: string, from: string, range: string): string => `Default ${value}, ${from}. ${range}.`,
   missing: 'not entered',
-  back: (entry: Entry): string =>
-    entry.standard === null ? 'Take it away' : `Back to ${withUnit(entry.standard.value, entry.unit)}`,
-  saved: (value: number | null, entry: Entry): string =>
-    value === null
-      ? entry.standard === null
-        ? 'Saved: none entered.'
-        : 'Saved: the default.'
-      : `Saved: ${withUnit(value, entry.unit)}.`,
-  outside: (entry: Entry): string => `Must be ${range(entry)}. Not saved.`,
+  takeAway: 'Take it away',
+  backTo: (value: string): string => `Back to ${value}`,
+  savedNone: 'Saved: none entered.',
+  savedStandard: 'Saved: the default.',
+  savedValue: (value: string): string => `Saved: ${value}.`,
+  outside: (range: string): string => `Must be ${range}. Not saved.`,
   notANumber: 'Not a number. Type digits, with a comma or a point. Not saved.',
   refused: (text: string): string => `${text} Not saved.`,
+};
+export const plain: Words<typeof plainEn> = inLanguage(plainEn, german.plain);
+
+const range = ({ min, max, unit }: Entry): string => plain.range(settingText(min), withUnit(max, unit));
+
+/** The words of a setting's field. */
+export const settings = {
+  ...plain,
+  standard: (entry: Entry): string =>
+    entry.standard === null
+      ? plain.noStandard(range(entry))
+      : plain.standard(withUnit(entry.standard.value, entry.unit), entry.standard.from, range(entry)),
+  back: (entry: Entry): string =>
+    entry.standard === null ? plain.takeAway : plain.backTo(withUnit(entry.standard.value, entry.unit)),
+  saved: (value: number | null, entry: Entry): string => {
+    if (value !== null) return plain.savedValue(withUnit(value, entry.unit));
+    return entry.standard === null ? plain.savedNone : plain.savedStandard;
+  },
+  outside: (entry: Entry): string => plain.outside(range(entry)),
 };
