@@ -31,7 +31,7 @@ it('gets its token once, with device id, number, name and roles as they were, an
   const { body: asked } = await knock(floor.me.device);
   expect(asked.number).toMatch(/^\d{4}$/);
   expect((await claim(asked.secret)).body).toEqual({ state: 'waiting' });
-  expect((await corner('GET', '')).body.waiting).toEqual({ requests: 1, entries: 0 });
+  expect((await corner('GET', '')).body.waiting).toEqual({ requests: 1, entries: 0, notices: 0 });
   const [request] = await waiting();
   expect(request).toEqual({
     id: expect.any(String),

@@ -57,7 +57,7 @@ describe('a code', () => {
       roles: ['measuring', 'bench'],
       boot: 1,
       generation: 1,
-      backup: { ok: true, atMs: null, reason: null },
+      backup: null, // only a desk is told
       protocol: 1,
       plain: true,
       shop: { name: 'Test shop', timeZone: 'Europe/Vienna' },
