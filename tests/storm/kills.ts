@@ -93,7 +93,7 @@ class KillStorm {
   }
 
   async run(): Promise<KillReport> {
-    this.#port = await freePort(this.#random);
+    this.#port = await freePort();
     this.#server = await this.#start();
     await this.#pairAll();
     while (this.#kills < this.#options.kills) {

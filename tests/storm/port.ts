@@ -1,6 +1,6 @@
 /** A port for a server that comes back on it. */
+import { randomInt } from 'node:crypto';
 import { createServer } from 'node:net';
-import type { Random } from '../../demo/random.ts';
 
 const isFree = (port: number): Promise<boolean> =>
   new Promise((resolve) => {
@@ -11,11 +11,12 @@ const isFree = (port: number): Promise<boolean> =>
 
 /**
  * Below those that the system gives to outgoing connections: a station that knocks at a dead server's port could
- * else be given that very port, and stand in the server's place.
+ * else be given that very port, and stand in the server's place. By chance and not by the storm's seed: two storms of
+ * one seed may run beside each other.
  */
-export async function freePort(random: Random): Promise<number> {
+export async function freePort(): Promise<number> {
   for (;;) {
-    const port = Math.floor(random.between(21_000, 32_000));
+    const port = randomInt(21_000, 32_000);
     if (await isFree(port)) return port;
   }
 }

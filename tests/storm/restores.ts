@@ -94,7 +94,7 @@ class RestoreStorm {
   }
 
   async run(): Promise<RestoreReport> {
-    this.#port = await freePort(this.#random);
+    this.#port = await freePort();
     this.#server = await this.#start();
     this.#lines = await pairCrew(this.#server, this.#seed, this.#witness);
     await this.#openSessions(OLD);

@@ -26,7 +26,6 @@ export class Crew {
   readonly ledger = new Ledger();
   readonly tablets: Tablet[] = [];
   readonly sessions: readonly string[];
-  readonly #random: ReturnType<typeof randomFrom>;
   readonly #seed: number;
   #port = 0;
   #server: ServerProcess | null = null;
@@ -34,13 +33,13 @@ export class Crew {
   constructor(seed: number) {
     becomeBrowser();
     this.#seed = seed;
-    this.#random = randomFrom(seed);
-    this.sessions = [sessionId(this.#random), sessionId(this.#random)];
+    const random = randomFrom(seed);
+    this.sessions = [sessionId(random), sessionId(random)];
   }
 
   /** Starts the server, on the same data and port each time; with a fault, or as it is. */
   async serve(fault?: Fault): Promise<void> {
-    this.#port ||= await freePort(this.#random);
+    this.#port ||= await freePort();
     const args = ['--plain', '--host', '127.0.0.1', '--port', String(this.#port), '--log-level', 'fatal'];
     const program = fault && {
       file: 'tests/faults/helpers/dying-server.ts',
