@@ -5,7 +5,7 @@ import type { Log } from '../record/log.ts';
 import { slot } from '../record/slots.ts';
 import type { Problem } from './shape.ts';
 import type { StanceSight } from './stance.ts';
-import { capital, degWords, listed } from './words.ts';
+import { degWords, listed } from './words.ts';
 
 export type Chosen =
   | { readonly is: 'open' }
@@ -66,7 +66,7 @@ export function chosenCant(log: Log, side: Side, stance: StanceSight): ChosenCan
   const fresh = stance.facts.filter((one) => !known.includes(one));
   const gone = known.filter((one) => !stance.facts.includes(one));
   const because = [
-    ...(fresh.length ? [`${capital(side)} knee was read again since the cant was chosen`] : []),
+    ...(fresh.length ? [`the ${side} knee was read again`] : []),
     ...(gone.length ? [`readings that the ${side} cant was chosen from no longer count`] : []),
   ];
   if (because.length && !fact.override) return { chosen: { is: 'stale', fact, id, because }, problems };

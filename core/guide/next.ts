@@ -137,8 +137,12 @@ function laterNext(scene: Scene, side: Side, steps: readonly Step[]): NextAction
   const act = (role: Role, kind: string, text: string): NextAction => ({ role, side, do: kind, text });
   const status = (name: Step['step']) => steps.find((s) => s.step === name && s.side === side)?.status;
   const open = (name: Step['step']) => status(name) === 'ready' || status(name) === 'stale';
-  const because = (name: Step['step']) =>
-    steps.find((s) => s.step === name && s.side === side)!.because.join(' ');
+  const stepOf = (name: Step['step']) => steps.find((s) => s.step === name && s.side === side)!;
+  /** What a step says of itself; a stale one names what has changed, which is half a sentence. */
+  const because = (name: Step['step'], again: string): string => {
+    const { status: is, because: why } = stepOf(name);
+    return is === 'stale' ? `${again} again, since ${listed(why)}.` : why.join(' ');
+  };
   const { stance, sole, chosen, now } = scene.sides[side];
   if (open('stance')) {
     const wedge = stance.plan.nextWedgeDeg ?? 0;
@@ -146,9 +150,12 @@ function laterNext(scene: Scene, side: Side, steps: readonly Step[]): NextAction
       wedge === 0
         ? 'flat'
         : `on a test wedge of ${degWords(Math.abs(wedge))}, thick edge ${wedge > 0 ? 'medial' : 'lateral'}`;
-    return [act('measuring', 'stance.read', `${boot(side)}: read the knee ${on}. ${because('stance')}`)];
+    const how = `read the knee ${on}`;
+    const text = `${status('stance') === 'stale' ? '' : `${how}. `}${because('stance', how)}`;
+    return [act('measuring', 'stance.read', `${boot(side)}: ${text}`)];
   }
-  if (open('cant')) return [act('measuring', 'cant.chosen', `${boot(side)}: ${because('cant')}`)];
+  if (open('cant'))
+    return [act('measuring', 'cant.chosen', `${boot(side)}: ${because('cant', 'choose the cant')}`)];
   if (status('sole') === 'blocked' && chosen.is === 'chosen' && !sole.before && soleDue(scene, side))
     return [act('bench', 'sole.measured', `${boot(side)}: measure the sole before any work.`)];
   if (!open('sole')) return [];
@@ -175,7 +182,7 @@ function laterNext(scene: Scene, side: Side, steps: readonly Step[]): NextAction
   }
   if (now.sole?.state === 'test-wedge')
     return [act('bench', 'sole.set', `${boot(side)}: take the test wedge off.`)];
-  return [act('bench', 'sole.measured', `${boot(side)}: ${because('sole')}`)];
+  return [act('bench', 'sole.measured', `${boot(side)}: ${because('sole', 'measure the finished sole')}`)];
 }
 
 export function nextOf(scene: Scene, steps: readonly Step[]): NextAction[] {

@@ -3,7 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { explain } from '../../core/index.ts';
-import { nameOf, pathOf, symbolWord, valueText } from '../../stations/kit/words/why.ts';
+import { nameOf, pathOf, valueText } from '../../stations/kit/words/why-numbers.ts';
+import { symbolWord } from '../../stations/kit/words/why-symbols.ts';
 import type { Topic } from '../../stations/kit/words/why.ts';
 
 const folder = fileURLToPath(new URL('../../docs/examples/', import.meta.url));

@@ -1,10 +1,11 @@
-/** Words for what a shop may set. What each means, and where a default comes from, is said by `core`. */
+/** Words for what a shop may set. What each means, and where a default comes from, is said by `core`, in English. */
 import { ENTERED_SETTINGS, SETTINGS } from '../../../core/index.ts';
 import type { EnteredName, SettingName } from '../../../core/index.ts';
 import { inLanguage } from '../language.ts';
 import type { Words } from '../language.ts';
 import { shown } from '../numbers.ts';
 import * as german from './de/settings.ts';
+import { planText } from './plan.ts';
 
 export type Name = SettingName | EnteredName;
 
@@ -50,6 +51,11 @@ const titlesEn: Record<Name, string> = {
 };
 export const titles: Words<typeof titlesEn> = inLanguage(titlesEn, german.titles);
 
+const meansEn = Object.fromEntries(
+  Object.entries({ ...SETTINGS, ...ENTERED_SETTINGS }).map(([name, { means }]) => [name, means]),
+) as Record<Name, string>;
+const meaning: Words<typeof meansEn> = inLanguage(meansEn, german.means);
+
 const kindsEn = {
   cuffs: 'Cuffs',
   shells: 'Shells',
@@ -89,18 +95,18 @@ const GROUPS: readonly (readonly [title: string, names: readonly Name[]])[] = [
 function entryOf(name: Name): Entry {
   const title = titles[name];
   if (!(name in SETTINGS)) {
-    const { unit, min, max, means } = ENTERED_SETTINGS[name as EnteredName];
-    return { name, title, unit, min, max, means, standard: null };
+    const { unit, min, max } = ENTERED_SETTINGS[name as EnteredName];
+    return { name, title, unit, min, max, means: meaning[name], standard: null };
   }
-  const { default: value, unit, min, max, means, provenance } = SETTINGS[name as SettingName];
+  const { default: value, unit, min, max, provenance } = SETTINGS[name as SettingName];
   return {
     name,
     title,
     unit: unit === '1' ? '' : unit,
     min,
     max,
-    means,
-    standard: { value, from: provenance },
+    means: meaning[name],
+    standard: { value, from: planText(provenance) },
   };
 }
 

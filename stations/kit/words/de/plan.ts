@@ -1,6 +1,5 @@
 /** The sentences of the plan and the server in German, found by their English ones (`planText`). */
-import { PHRASES } from './plan-phrases.ts';
-import { SENTENCES } from './plan-sentences.ts';
+import { SENTENCES } from './plan/sentences.ts';
 import { Of, of } from './sides.ts';
 
 /** What may stand in a place of a template. `x` is translated in its turn, `list` part by part, `raw` stays. */
@@ -13,6 +12,7 @@ const PLACES: Readonly<Record<string, string>> = {
   list: '.+?',
   parts: '.+?',
   raw: '.+?',
+  time: '\\d\\d:\\d\\d',
 };
 const PLACE = /\{([A-Za-z]+)(\d*)(?::(\w+))?\}/g;
 
@@ -80,11 +80,15 @@ function filled({ match, german }: Template, english: string): string | null {
 let templates: readonly Template[] | undefined;
 
 function translated(english: string): string | null {
-  templates ??= [...SENTENCES, ...PHRASES].map(templateOf);
+  templates ??= SENTENCES.map(templateOf);
   for (const template of templates) {
     const german = filled(template, english);
     if (german !== null) return german;
   }
+  // A phrase at the start of a sentence.
+  const phrase = /^(The|What) /.test(english) ? `${english[0]!.toLowerCase()}${english.slice(1)}` : null;
+  const inside = phrase === null || / disagree,|[.:]/.test(phrase) ? null : translated(phrase);
+  if (inside !== null) return `${inside[0]!.toUpperCase()}${inside.slice(1)}`;
   // Several sentences in a row.
   const sentences = english.split(/(?<=[.?!]) (?=[A-Z\d])/);
   return sentences.length > 1 ? joined(sentences, (parts) => parts.join(' ')) : null;

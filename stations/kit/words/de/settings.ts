@@ -1,5 +1,6 @@
 /** Words for what a shop may set, in German. */
 import type * as english from '../settings.ts';
+import type { Name } from '../settings.ts';
 
 export const titles: typeof english.titles = {
   gapErrorMm: 'Fehler einer Spaltmessung',
@@ -29,6 +30,39 @@ export const titles: typeof english.titles = {
   shellComfortMm: 'Bequeme Passung bis',
   raceStandMaxMm: 'Standhöhe',
   raceSoleMaxMm: 'Sohle an der Ferse',
+};
+
+export const means: Readonly<Record<Name, string>> = {
+  gapErrorMm: 'Standardabweichung einer Spaltmessung',
+  evenToleranceMm: 'ein Versatz bis hierher gilt als gleich',
+  gapSumAskMinMm: 'bei kleinerer Summe beider Spalte wird gefragt: Der Schaft ist vielleicht zu eng',
+  gapSumAskMaxMm: 'bei größerer Summe beider Spalte wird gefragt: Der Schaft ist vielleicht zu weit',
+  offsetLimitMm:
+    'bis zu diesem Versatz auf Höhe der Drehpunkte passen gleicher Spalt und paralleler Schaft zusammen',
+  responsePriorSd: 'Streuung des Ansprechens zwischen Schuhmodellen, bevor etwas bekannt ist',
+  bootSpreadSd: 'Streuung des Ansprechens zwischen Schuhen eines Modells',
+  kneeErrorMm: 'Standardabweichung einer Messung des Knieversatzes',
+  kneeTargetMm: 'wo die Kniemitte stehen soll; nach außen von der Linie positiv',
+  kneeSlopeShare: 'Anteil der Kniebewegung des starren Beins, den ein Canting voraussichtlich bringt',
+  plateStepDeg: 'Abstufung, in der es Platten gibt',
+  secondLookDeg: 'darüber schaut eine zweite Fachkraft',
+  maxCantDeg: 'darüber wird keine Platte vorgeschlagen',
+  maxDifferenceDeg: 'liegen links und rechts weiter auseinander, wird nachgefragt',
+  minThinEdgeMm: 'geringste Dicke einer Platte an ihrer dünnen Seite',
+  shellShortMm: 'bis zu diesem Spalt hinter der Ferse in der leeren Schale ist sie zu kurz',
+  shellRaceMm: 'bis hierher ist der Spalt der Schale eine Rennpassung',
+  shellPerformanceMm: 'bis hierher ist der Spalt der Schale eine sportliche Passung',
+  shellComfortMm: 'bis hierher ist der Spalt der Schale eine bequeme Passung; darüber ist sie zu lang',
+  stanceWidthPoolMm: 'Messungen mit weiter auseinanderliegenden Standbreiten werden nicht zusammengenommen',
+  minLugLeftMm: 'wie viel Sohlenrand nach dem Fräsen mindestens bleibt',
+  screwDiameterMm: 'Außendurchmesser des Gewindes der Plattenschrauben',
+  screwHeadDepthMm: 'wie tief der Sitz des Schraubenkopfs in der Platte liegt; 0: obenauf',
+  screwMarginMm: 'geringstes Material zwischen der Spitze einer Plattenschraube und dem Inneren des Schuhs',
+  raceStandMaxMm:
+    'größte Höhe vom Ski zur Sohle nach den Regeln dieser Saison; sonst gilt eine Zahl aus zweiter Hand, als solche bezeichnet',
+  raceSoleMaxMm:
+    'größte Höhe der Sohle an der Ferse nach den Regeln dieser Saison; sonst gilt eine Zahl aus zweiter Hand, als solche bezeichnet',
+  minHoleEdgeMm: 'geringste Schale zwischen dem Loch eines Drehpunkts und einem Rand',
 };
 
 export const kinds: typeof english.kinds = {
