@@ -90,6 +90,8 @@ const measuringEn = {
   grazeHint: 'touches, no force',
   press: 'Presses',
   pressHint: 'pushed over',
+  digits: '0–9',
+  row: '0–20',
   erase: 'Clear',
   recordOne: (side: Side): string => `Record the ${side} leg`,
   recordBoth: 'Record both legs',

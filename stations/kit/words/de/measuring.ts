@@ -83,6 +83,8 @@ export const measuring: typeof english.measuring = {
   grazeHint: 'berührt, ohne Druck',
   press: 'Drückt',
   pressHint: 'wird zur Seite gedrückt',
+  digits: '0–9',
+  row: '0–20',
   erase: 'Löschen',
   recordOne: (side) => `${Of(side, 'es')} Bein eintragen`,
   recordBoth: 'Beide Beine eintragen',

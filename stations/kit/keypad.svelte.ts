@@ -1,0 +1,41 @@
+/** The page's one keypad: which field it types into, while it is there. */
+
+export interface Typing {
+  readonly input: HTMLInputElement;
+  readonly label: string;
+  /** Below zero is allowed there. */
+  readonly signed: boolean;
+}
+
+/** Longer than a tap takes: what is tapped next must not move away under the finger. */
+const LINGER_MS = 300;
+
+class Keypad {
+  #typing = $state.raw<Typing | null>(null);
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Its part of the page has come. Until then, and if it never does, the device's own keyboard is asked for. */
+  ready = $state(false);
+
+  get typing(): Typing | null {
+    return this.#typing;
+  }
+
+  open(typing: Typing): void {
+    clearTimeout(this.#timer);
+    if (this.#typing?.input !== typing.input) this.#typing = typing;
+  }
+
+  /** The focus has left this field. It may be on its way to another one. */
+  left(input: HTMLInputElement): void {
+    if (this.#typing?.input !== input) return;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.putAway(), LINGER_MS);
+  }
+
+  putAway(): void {
+    clearTimeout(this.#timer);
+    this.#typing = null;
+  }
+}
+
+export const keypad = new Keypad();
