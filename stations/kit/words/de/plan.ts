@@ -1,8 +1,13 @@
 /** The sentences of the plan and the server in German, found by their English ones (`planText`). */
+import { isLandmark } from '../../drawing/foot.ts';
+import { landmarkWord } from './foot.ts';
 import { SENTENCES } from './plan/sentences.ts';
 import { Of, of } from './sides.ts';
 
-/** What may stand in a place of a template. `x` is translated in its turn, `list` part by part, `raw` stays. */
+/**
+ * What may stand in a place of a template. `x` is translated in its turn, `list` part by part, a `spot` by the map of the
+ * foot, `raw` stays.
+ */
 const PLACES: Readonly<Record<string, string>> = {
   side: 'left|right',
   Side: 'Left|Right',
@@ -11,6 +16,7 @@ const PLACES: Readonly<Record<string, string>> = {
   x: '.+?',
   list: '.+?',
   parts: '.+?',
+  spot: '.+?',
   raw: '.+?',
   time: '\\d\\d:\\d\\d',
 };
@@ -53,6 +59,8 @@ function placed(kind: string, found: string, ending: string | undefined): string
       );
     case 'parts':
       return joined(found.split('; '), (parts) => parts.join('; '));
+    case 'spot':
+      return isLandmark(found) ? landmarkWord[found] : found;
     default:
       return found;
   }

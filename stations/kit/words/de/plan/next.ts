@@ -65,7 +65,7 @@ export const NEXT: Sentences = [
     '{Side:er} Schuh: Kein Strich bringt den Schaft näher an gleich als ein Versatz von {n} mm.',
   ],
   ['Accept it on record, or choose another boot.', 'Im Protokoll annehmen oder anderen Schuh wählen.'],
-  ['{Side} boot: clear the hot spot at: {raw}.', '{Side:er} Schuh: Druckstelle frei machen: {raw}.'],
+  ['{Side} boot: clear the hot spot at: {spot}.', '{Side:er} Schuh: Druckstelle frei machen: {spot}.'],
   [
     'Stretch it, or punch or grind once the owner has agreed.',
     'Weiten; drücken oder schleifen erst mit Einverständnis des Besitzers.',

@@ -155,8 +155,8 @@ export const PROBLEMS: Sentences = [
     'Die {side:e} Schale lässt {n} mm hinter der Ferse: zu lang.',
   ],
   [
-    'The {side} shell counts as settled, and nobody worked the hot spot noted at: {raw}.',
-    'Die {side:e} Schale gilt als geklärt, aber niemand hat die Druckstelle bearbeitet: {raw}.',
+    'The {side} shell counts as settled, and nobody worked the hot spot noted at: {spot}.',
+    'Die {side:e} Schale gilt als geklärt, aber niemand hat die Druckstelle bearbeitet: {spot}.',
   ],
   [
     'The {side} boot: {x} cannot be undone, and no agreement of the owner stood on record before it.',
