@@ -74,6 +74,7 @@ export default defineConfig({
         bench: page('bench/index.html'),
         desk: page('desk/index.html'),
         wall: page('wall/index.html'),
+        parts: page('parts/index.html'),
         sw: page('kit/sw/worker.ts'),
       },
       output: {

@@ -1,0 +1,5 @@
+import '../kit/start.ts';
+import { mount } from 'svelte';
+import App from './App.svelte';
+
+mount(App, { target: document.querySelector('#app')! });
