@@ -7,15 +7,17 @@ export {
   ALL_WELL,
   CLIENT_SPAN,
   CLOSE,
+  isNoCode,
   LIMIT,
   MESSAGE,
+  NO_CODES,
   PROTOCOL,
   READ_ONLY,
   readStatus,
   STATION_ROLES,
   stationOf,
 } from './wire.ts';
-export type { BackupStatus, ReadOnly, ServerStatus, StationRole } from './wire.ts';
+export type { BackupStatus, NoCode, ReadOnly, ServerStatus, StationRole } from './wire.ts';
 export { isKind, misfitOf, parseLenient, parseStrict } from './record/facts.ts';
 export type { Author, Envelope, Fact, FactOf, Misfit, Parsed } from './record/facts.ts';
 export {

@@ -1,6 +1,6 @@
 /**
- * What stations and server agree on: message numbers, close codes, the server's state, and every limit with its
- * unit and reason.
+ * What stations and server agree on: message numbers, close codes, codes of a no, the server's state, and every limit
+ * with its unit and reason.
  */
 import { z } from 'zod';
 
@@ -26,6 +26,49 @@ export const MESSAGE = {
 /** Why the server takes no entries: its disk is full, may not be written, fails, is held by another, is damaged. */
 export const READ_ONLY = ['full', 'forbidden', 'failing', 'locked', 'damaged'] as const;
 export type ReadOnly = (typeof READ_ONLY)[number];
+
+/** Why the server says no to a request. A closed list: stations have a sentence for each, in each language. */
+export const NO_CODES = [
+  'all-photos-full',
+  'broken-photo',
+  'changed',
+  'damaged',
+  'differs',
+  'easy',
+  'ended-early',
+  'erased',
+  'expired-code',
+  'failed',
+  'forbidden',
+  'foreign-origin',
+  'gone',
+  'locked',
+  'no-photo',
+  'no-pin',
+  'no-session',
+  'not-found',
+  'not-json',
+  'other-name',
+  'own',
+  'photos-full',
+  'read-only',
+  'revoked',
+  'set',
+  'shape',
+  'too-large',
+  'too-many',
+  'too-many-pixels',
+  'unknown-host',
+  'unknown-session',
+  'unpaired',
+  'wait',
+  'wrong-code',
+  'wrong-pin',
+] as const;
+
+export type NoCode = (typeof NO_CODES)[number];
+
+export const isNoCode = (code: string): code is NoCode => NO_CODES.some((each) => each === code);
 
 /** How the daily backups are. */
 export interface BackupStatus {

@@ -2,12 +2,13 @@
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { z } from 'zod';
+import type { NoCode } from '../core/index.ts';
 
 /** An answer that says no, thrown from a route and turned into a response in one place. */
 export class No extends Error {
   constructor(
     readonly status: ContentfulStatusCode,
-    readonly code: string,
+    readonly code: NoCode,
     readonly text: string,
   ) {
     super(text);

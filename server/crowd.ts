@@ -5,6 +5,7 @@
 import type { RequestListener } from 'node:http';
 import type { Socket } from 'node:net';
 import type { Logger } from 'pino';
+import type { NoCode } from '../core/index.ts';
 import type { Limits } from './limit-table.ts';
 import { Rate } from './limits.ts';
 
@@ -64,7 +65,7 @@ export class Crowd {
         'Cache-Control': 'no-store',
         Connection: 'close',
       });
-      response.end(JSON.stringify({ error: { code: 'too-many', text } }));
+      response.end(JSON.stringify({ error: { code: 'too-many' satisfies NoCode, text } }));
     };
   }
 

@@ -15,5 +15,6 @@ summary { padding: 0.75rem 0; font-weight: 600; cursor: pointer; min-height: 1.5
   display: inline-block; padding: 0.75rem 1.1rem; border-radius: 0.5rem; font-weight: 600;
   background: #12507b; color: #fff; text-decoration: none;
 }
-.button:focus-visible, summary:focus-visible { outline: 3px solid #d97706; outline-offset: 2px; }
+.language { display: inline-block; padding: 0.75rem 1.1rem; margin-left: -1.1rem; font-weight: 600; }
+.button:focus-visible, .language:focus-visible, summary:focus-visible { outline: 3px solid #d97706; outline-offset: 2px; }
 `;

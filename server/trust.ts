@@ -5,6 +5,7 @@ import type { Env } from './env.ts';
 import { trustPage } from './trust-page.ts';
 import { PLATFORMS } from './trust-steps.ts';
 import { TRUST_STYLE } from './trust-style.ts';
+import { pageLanguage, TRUST_WORDS } from './trust-words.ts';
 
 export interface Offered {
   /** The authority's certificate, DER. */
@@ -25,8 +26,10 @@ export interface Trust {
   isOpen(): boolean;
 }
 
-const CLOSED = 'This page is open while a pairing code is waiting to be used. Ask the desk for a code.\n';
-const NO_NEXT = 'No other authority is going to follow.\n';
+/** Whoever is sent away reads it in both languages: no page is there to choose one on. */
+const both = (what: 'closed' | 'noNext'): string => `${TRUST_WORDS.en[what]}\n${TRUST_WORDS.de[what]}\n`;
+const CLOSED = both('closed');
+const NO_NEXT = both('noNext');
 const PICTURES = new URL('../docs/pictures/', import.meta.url);
 const NAMES = ['trust-compare', ...PLATFORMS.map(({ id }) => `trust-${id}`)];
 
@@ -45,9 +48,11 @@ export function trustRoutes<E extends Env>(app: Hono<E>, trust: Trust): void {
     await next();
     c.header('Cache-Control', 'no-store');
   });
-  app.get('/trust', (c) =>
-    trust.isOpen() ? c.html(trustPage(trust, c.req.header('user-agent') ?? '')) : c.text(CLOSED, 403),
-  );
+  app.get('/trust', (c) => {
+    if (!trust.isOpen()) return c.text(CLOSED, 403);
+    const language = pageLanguage(c.req.query('lang'), c.req.header('accept-language'));
+    return c.html(trustPage(trust, c.req.header('user-agent') ?? '', language));
+  });
   app.get('/trust/ca.crt', (c) =>
     trust.isOpen() ? certificate(trust.certificates.now.authority, 'fibula-ca.crt') : c.text(CLOSED, 403),
   );

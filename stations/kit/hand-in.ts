@@ -7,6 +7,8 @@
 import type { Fact } from '../../core/index.ts';
 import { ask } from './api.ts';
 import type { Outbox } from './store/outbox.ts';
+import { sayNo } from './words/answers.ts';
+import { planText } from './words/plan.ts';
 import { revoked } from './words/revoked.ts';
 
 export interface HandedIn {
@@ -79,10 +81,10 @@ async function send(session: string, facts: readonly Fact[]): Promise<string | n
       facts,
     },
   );
-  if (!answer.ok) return answer.error.text || revoked.unreachable;
+  if (!answer.ok) return sayNo(answer.error, revoked.unreachable);
   if (answer.value.full) return revoked.full;
   const [first] = answer.value.refused;
-  return first ? revoked.notKept(first.reason) : null;
+  return first ? revoked.notKept(planText(first.reason)) : null;
 }
 
 /** What the desk decided so far, written down on this device; null when the server does not say. */

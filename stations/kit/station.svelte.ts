@@ -2,7 +2,7 @@
 import { ALL_WELL, CLOSE, PROTOCOL } from '../../core/index.ts';
 import type { ServerStatus, StationRole } from '../../core/index.ts';
 import { api } from './api.ts';
-import type { Me } from './api.ts';
+import type { ApiError, Me } from './api.ts';
 import { Backlog } from './backlog.ts';
 import { openJobBoard, openWallBoard } from './board.svelte.ts';
 import type { JobBoard, WallBoard } from './board.svelte.ts';
@@ -105,7 +105,7 @@ export class Station {
   }
 
   /** The server's sentence when the code is not taken; null when it was. */
-  async pair(code: string, name: string): Promise<{ status: number; text: string } | null> {
+  async pair(code: string, name: string): Promise<ApiError | null> {
     const device = keptDevice();
     const answer = await api.pair({ code, ...(name ? { name } : {}), ...(device ? { device } : {}) });
     if (!answer.ok) return answer.error;

@@ -15,6 +15,8 @@ import * as x509 from '@peculiar/x509';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CLOSE } from '../../core/index.ts';
 import { serverCertificate } from '../../server/certificates.ts';
+import { GERMAN_STEPS } from '../../server/trust-steps-de.ts';
+import { PLATFORMS } from '../../server/trust-steps.ts';
 import { until } from '../helpers/until.ts';
 import { run } from './helpers/running.ts';
 import type { Running } from './helpers/running.ts';
@@ -51,7 +53,8 @@ const ask = (
     sent.on('error', reject).end(options.body === undefined ? undefined : JSON.stringify(options.body));
   });
 
-const plain = (path: string) => fetch(running.url.replace('https', 'http') + path, { redirect: 'manual' });
+const plain = (path: string, headers: Record<string, string> = {}) =>
+  fetch(running.url.replace('https', 'http') + path, { redirect: 'manual', headers });
 
 describe('the one port', () => {
   it('speaks https to who trusts the authority, and to nobody else', async () => {
@@ -126,6 +129,34 @@ describe('the trust page', () => {
       running.server.fingerprint!.replaceAll(':', ''),
     );
     expect(new X509Certificate(der).fingerprint256).toBe(running.server.fingerprint);
+  });
+
+  it('speaks the browser’s language, or the one that is asked for', async () => {
+    const lang = async (path: string, accepts?: string) => {
+      const text = await (
+        await plain(path, accepts === undefined ? {} : { 'accept-language': accepts })
+      ).text();
+      return [/<html lang="(\w+)"/.exec(text)![1], /<h2>4 · (\p{L}+)<\/h2>/u.exec(text)![1]];
+    };
+    const [english, german] = [
+      ['en', 'Open'],
+      ['de', 'Öffnen'],
+    ];
+    expect(await lang('/trust')).toEqual(english);
+    expect(await lang('/trust', 'de-AT,de;q=0.9,en;q=0.8')).toEqual(german);
+    expect(await lang('/trust', 'fr,en;q=0.8,de;q=0.5')).toEqual(english);
+    expect(await lang('/trust?lang=de', 'en')).toEqual(german);
+    expect(await lang('/trust?lang=en', 'de')).toEqual(english);
+    expect(await lang('/trust?lang=%22%3E', 'fr')).toEqual(english);
+  });
+
+  it('has German steps for each platform, none of them in English', () => {
+    for (const { id, steps, note } of PLATFORMS) {
+      const german = GERMAN_STEPS[id];
+      for (const [i, text] of german.steps.entries()) expect(text).not.toBe(steps[i]);
+      expect(german.note).not.toBe(note);
+      expect([...german.steps, german.note].join(' ')).not.toMatch(/\b(the|and|then|open|tap|click)\b/);
+    }
   });
 
   it('is closed when no code is', async () => {

@@ -1,6 +1,7 @@
 /** Photos that are not on the server yet: kept on this device until they are, and no longer. */
 import type { DeviceStore } from '../store/device.ts';
 import { done } from '../store/device.ts';
+import { sayNo } from '../words/answers.ts';
 import type { TakenPhoto } from './take.ts';
 
 interface Waiting {
@@ -99,8 +100,11 @@ export class PhotoQueue {
   }
 
   async #say(key: string, answer: Response): Promise<void> {
-    const said = (await answer.json().catch(() => null)) as { error?: { text?: string } } | null;
-    this.#refused = new Map([...this.#refused, [key, said?.error?.text ?? String(answer.status)]]);
+    const said = (await answer.json().catch(() => null)) as {
+      error?: { code?: string; text?: string };
+    } | null;
+    const { code = 'failed', text = '' } = said?.error ?? {};
+    this.#refused = new Map([...this.#refused, [key, sayNo({ code, text }, '')]]);
   }
 
   #show({ session, sha256, bytes }: Waiting): void {

@@ -135,7 +135,6 @@ const pairingEn = {
   nameHint: 'As people call it: “floor tablet”, “press”.',
   go: 'Pair this station',
   wrong: 'This code is not known, was used, or is older than ten minutes. Ask for a new one.',
-  tooMany: 'Too many wrong codes. Wait ten minutes.',
   unreachable: 'The shop’s server does not answer.',
   digits: 'Digits',
   erase: 'Erase',

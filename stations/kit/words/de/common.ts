@@ -113,7 +113,6 @@ export const pairing: typeof english.pairing = {
   nameHint: 'So, wie man sie nennt: „Tablet am Boden“, „Presse“.',
   go: 'Als Station anmelden',
   wrong: 'Dieser Code ist unbekannt, verbraucht oder älter als zehn Minuten. Einen neuen holen.',
-  tooMany: 'Zu viele falsche Codes. Zehn Minuten warten.',
   unreachable: 'Der Server der Werkstatt antwortet nicht.',
   digits: 'Ziffern',
   erase: 'Löschen',

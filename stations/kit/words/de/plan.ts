@@ -19,6 +19,7 @@ const PLACES: Readonly<Record<string, string>> = {
   spot: '.+?',
   raw: '.+?',
   time: '\\d\\d:\\d\\d',
+  day: '\\d{1,2} [A-Z][a-z]+ \\d{4}',
 };
 const PLACE = /\{([A-Za-z]+)(\d*)(?::(\w+))?\}/g;
 
@@ -36,6 +37,12 @@ const templateOf = ([english, german]: readonly [string, string]): Template => (
   german,
 });
 
+/** `25 November 2026` as a German writes it. */
+const dayOf = (english: string): string =>
+  new Intl.DateTimeFormat('de-DE', { dateStyle: 'long', timeZone: 'UTC' }).format(
+    new Date(`${english} 00:00 UTC`),
+  );
+
 const sides = (english: string) => (english.toLowerCase() === 'left' ? 'left' : 'right');
 
 function placed(kind: string, found: string, ending: string | undefined): string | null {
@@ -49,6 +56,8 @@ function placed(kind: string, found: string, ending: string | undefined): string
     }
     case 'adj':
       return found === 'lateral' ? 'außen' : 'innen';
+    case 'day':
+      return dayOf(found);
     case 'n':
       return found.replace('.', ',');
     case 'x':

@@ -1,6 +1,6 @@
 /**
  * English sentences of the plan with their German. `{side:en}` is left or right with its ending, `{adj}` innen or außen,
- * `{n}` a number, `{x}` a phrase, `{list}` several and `{raw}` what stays as it is. The first that fits is taken.
+ * `{n}` a number, `{x}` a phrase, `{list}` several `{day}` and `{time}` when, and `{raw}` what stays as it is. The first that fits is taken.
  */
 import { CAUTIONS } from './cautions.ts';
 import { GENERAL } from './general.ts';
@@ -12,6 +12,7 @@ import { PROVENANCE } from './provenance.ts';
 import { REASONS } from './reasons.ts';
 import { REFUSALS } from './refusals.ts';
 import { RESTS } from './rests.ts';
+import { SERVER } from './server.ts';
 import { STEPS } from './steps.ts';
 
 export type Sentences = readonly (readonly [english: string, german: string])[];
@@ -23,6 +24,7 @@ export const SENTENCES: Sentences = [
   ...MISSING,
   ...PROBLEMS,
   ...REASONS,
+  ...SERVER,
   ...GENERAL,
   ...PHRASES,
   ...RESTS,
