@@ -10,7 +10,7 @@ import {
   sheetOf,
 } from '../../stations/kit/drawing/geometry.ts';
 import type { BootShape, LookFrom, Point } from '../../stations/kit/drawing/geometry.ts';
-import { leansOf, TIMES, tipOf } from '../../stations/kit/drawing/lean.ts';
+import { leansOf, TIMES, tipOf, turnOf } from '../../stations/kit/drawing/lean.ts';
 import { DUAL, SINGLE, story, withMarks } from '../helpers/facts.ts';
 
 const HALF_TENTH = 0.05;
@@ -22,6 +22,13 @@ const middle = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b
 function leanIn([low, high]: readonly [Point, Point], side: Side, from: LookFrom): number {
   const outward = lateralIsRight(side, from) ? 1 : -1;
   return (Math.atan2(outward * (high.x - low.x), low.y - high.y) * 180) / Math.PI;
+}
+
+/** Turned clockwise on a sheet whose y runs down, as CSS turns. Source: CSS Transforms 1, `rotate()`. */
+function turned(point: Point, about: Point, degrees: number): Point {
+  const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
+  const [x, y] = [point.x - about.x, point.y - about.y];
+  return { x: about.x + x * cos - y * sin, y: about.y + x * sin + y * cos };
 }
 
 const pivotOf = (shape: BootShape, adjuster: 'lateral' | 'medial') =>
@@ -118,6 +125,15 @@ describe.each(SIDES)('the %s leg', (side) => {
       if (to === at.cuff.set![`${adjuster}Mm`]) expect(pivot.to).toBeNull();
       else expect(-pivot.to!.y).toBeCloseTo(to, 6);
     }
+  });
+
+  it.each(LOOKS)('from %s: what is recommended comes out of the cuff as it is', (from) => {
+    const shape = bootShape(side, sidePlan(wasRead(), side), from);
+    const { about, deg } = shape.tip!;
+    const back = turned(shape.target!.centre[1], about, -deg);
+    // The same line from the pivots, not the same point of it: a lean keeps the rim's height, a turn its distance.
+    expect(leanIn([about, back], side, from)).toBeCloseTo(leanIn(shape.cuff!.centre, side, from), 6);
+    expect(about).toEqual(shape.cuff!.centre[0]);
   });
 
   it('shows the expected gaps after a move, until it is read', () => {
@@ -226,6 +242,15 @@ describe('the magnified lean', () => {
         expect(leanIn([{ x: 0, y: 0 }, tip], side, from)).toBeCloseTo(angle * TIMES, 6);
         expect(away({ x: 0, y: 0 }, tip)).toBeCloseTo(70, 6);
       }
+  });
+
+  it.each(SIDES)('of the %s leg turns from what is to what is recommended', (side) => {
+    for (const from of LOOKS) {
+      const [is, to] = [1, -0.75];
+      const back = turned(tipOf(to, 70, side, from), { x: 0, y: 0 }, -turnOf(is, to, side, from).deg);
+      const start = tipOf(is, 70, side, from);
+      expect(away(back, start)).toBeLessThan(1e-9);
+    }
   });
 
   it('stops short of lying down', () => {

@@ -60,6 +60,12 @@ export interface GapShape {
   readonly wall: Point;
 }
 
+/** A turn about the middle of the pivot line, degrees; positive is clockwise as drawn. */
+export interface Tip {
+  readonly about: Point;
+  readonly deg: number;
+}
+
 export interface BootShape {
   readonly side: Side;
   readonly sole: readonly Point[];
@@ -72,6 +78,8 @@ export interface BootShape {
   readonly cuff: CuffShape | null;
   /** As recommended; null when nothing is. */
   readonly target: CuffShape | null;
+  /** What turns the cuff as it is into the recommended one, for the eye to follow; null when nothing is recommended. */
+  readonly tip: Tip | null;
   readonly leg: { readonly outline: readonly Point[]; readonly centre: readonly [Point, Point] } | null;
   readonly gaps: Readonly<Record<Adjuster, GapShape>> | null;
 }
@@ -234,6 +242,7 @@ export function bootShape(side: Side, plan: SidePlan, from: LookFrom): BootShape
   const lean = cuff.leanDeg ?? (cuff.set ? leanFromPivots(cuff, cuff.set) : null);
   const target =
     cuff.target && moves(cuff) ? (cuff.target.leanDeg ?? leanFromPivots(cuff, cuff.target)) : null;
+  const outward = lateralIsRight(side, from) ? 1 : -1;
   const shown = gapsShown(cuff);
   const legAndGap = shown && lean !== null ? legAndGaps(shown.pair, lean, spacing, height, put) : null;
   const pivots = (['lateral', 'medial'] as const).map((adjuster) => {
@@ -247,6 +256,10 @@ export function bootShape(side: Side, plan: SidePlan, from: LookFrom): BootShape
     pivots,
     cuff: lean === null ? null : cuffAt(lean, spacing, height, put),
     target: target === null ? null : cuffAt(target, spacing, height, put),
+    tip:
+      target === null || lean === null
+        ? null
+        : { about: put({ x: 0, y: 0 }), deg: outward * (target - lean) },
     leg: legAndGap?.leg ?? null,
     gaps: legAndGap?.gaps ?? null,
   };

@@ -2,7 +2,7 @@
 import { deg, degAsin, sinDeg } from '../../../core/index.ts';
 import type { Side, SidePlan } from '../../../core/index.ts';
 import { gapsShown, lateralIsRight, leanFromPivots, moves } from './geometry.ts';
-import type { LookFrom, Point } from './geometry.ts';
+import type { LookFrom, Point, Tip } from './geometry.ts';
 
 /** How many times each angle is enlarged. */
 export const TIMES = 8;
@@ -29,9 +29,17 @@ export function leansOf({ cuff }: SidePlan): Leans {
   return { cuff: lean, to, leg };
 }
 
+const enlarged = (angleDeg: number): number => Math.max(-LIMIT_DEG, Math.min(LIMIT_DEG, angleDeg * TIMES));
+
+/** What turns a line drawn at `isDeg` into the one drawn at `toDeg`. */
+export const turnOf = (isDeg: number, toDeg: number, side: Side, from: LookFrom): Tip => ({
+  about: { x: 0, y: 0 },
+  deg: (lateralIsRight(side, from) ? 1 : -1) * (enlarged(toDeg) - enlarged(isDeg)),
+});
+
 /** The end of a line of `length` from the origin, its angle enlarged; y runs down. */
 export function tipOf(angleDeg: number, length: number, side: Side, from: LookFrom): Point {
-  const angle = deg(Math.max(-LIMIT_DEG, Math.min(LIMIT_DEG, angleDeg * TIMES)));
+  const angle = deg(enlarged(angleDeg));
   const outward = lateralIsRight(side, from) ? 1 : -1;
   return { x: outward * sinDeg(angle) * length, y: -Math.sqrt(1 - sinDeg(angle) ** 2) * length };
 }
