@@ -72,6 +72,8 @@ export type {
 } from './guide/shape.ts';
 export { STEP_NAMES } from './guide/shape.ts';
 export { plan } from './guide/plan.ts';
+export { doubtsOf } from './guide/doubt.ts';
+export type { Doubt } from './guide/doubt.ts';
 export { explain, EXPLANATION_FORMAT } from './guide/explain.ts';
 export type { Explanation } from './guide/explain.ts';
 export { Z90 } from './guide/explain/formula.ts';

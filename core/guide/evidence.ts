@@ -36,7 +36,7 @@ export const knownOffset = (log: Log, side: Side): Mm | null =>
 export const lineOffset = (log: Log, side: Side): Mm => knownOffset(log, side) ?? mm(0);
 
 /** What picking points in a photo adds to the error of a bias: nothing for gaps read on the boot. */
-export const photoSd = ({ fromPhoto }: FactOf<'cuff.read'>): number =>
+export const photoSd = ({ fromPhoto }: Pick<FactOf<'cuff.read'>, 'fromPhoto'>): number =>
   Math.hypot(fromPhoto?.medialSdMm ?? 0, fromPhoto?.lateralSdMm ?? 0);
 
 /**

@@ -1,6 +1,7 @@
 /** One skier at the measuring station: which view, what is typed, and what the entries become. */
 import { SIDES } from '../../core/index.ts';
 import type { Mm, NextAction, Side } from '../../core/index.ts';
+import { asking } from '../kit/asking.svelte.ts';
 import { Draft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
 import { parseNumber, shown } from '../kit/numbers.ts';
@@ -153,6 +154,7 @@ export class MeasuringJob {
 
   /** A number from the row: entered in the active field, then on to the next. */
   tap(mm: number): void {
+    asking.clear();
     const { side, place } = this.#active;
     const leg = this.reading.value.legs[side];
     leg[place] = shown(this.#half ? mm + 0.5 : mm);
@@ -163,6 +165,7 @@ export class MeasuringJob {
 
   /** The leg touches here: the gap is 0, and how hard it touches is said. */
   touch(how: 'graze' | 'press'): void {
+    asking.clear();
     const { side, place } = this.#active;
     const leg = this.reading.value.legs[side];
     leg[place] = '0';
@@ -196,6 +199,7 @@ export class MeasuringJob {
   }
 
   erase(): void {
+    asking.clear();
     const { side, place } = this.#active;
     const leg = this.reading.value.legs[side];
     leg[place] = '';
@@ -236,8 +240,9 @@ export class MeasuringJob {
     );
   }
 
-  /** False when an entry was not taken; the reason stands in `problem`. */
+  /** False when an entry was not taken; the reason stands in `problem`, or its form asks about it. */
   add(...drafts: FactDraft[]): boolean {
+    if (!asking.passes(this.session.facts, drafts)) return false;
     const added = this.session.add(...drafts);
     this.#problem = added.ok ? null : notTaken(added.refusal, added.draft);
     return added.ok;
