@@ -1,15 +1,18 @@
 /** Which session this page shows: kept in the address after `#`, so that a reload and the back button keep it. */
+import { afterPaint } from './after-paint.ts';
 
 export class Place {
   #session = $state<string | null>(null);
-  readonly #read = () => {
-    const id = location.hash.slice(1);
-    this.#session = /^[0-9a-f]{32}$/.test(id) ? id : null;
-  };
+  readonly #turn = () =>
+    afterPaint(() => {
+      this.#read();
+      // Another session is another page, and begins at its top.
+      scrollTo(0, 0);
+    });
 
   constructor() {
     this.#read();
-    addEventListener('hashchange', this.#read);
+    addEventListener('hashchange', this.#turn);
   }
 
   get session(): string | null {
@@ -18,12 +21,14 @@ export class Place {
 
   go(session: string | null): void {
     location.hash = session ?? '';
-    // Another session is another page, and begins at its top.
-    scrollTo(0, 0);
-    this.#read();
   }
 
   close(): void {
-    removeEventListener('hashchange', this.#read);
+    removeEventListener('hashchange', this.#turn);
+  }
+
+  #read(): void {
+    const id = location.hash.slice(1);
+    this.#session = /^[0-9a-f]{32}$/.test(id) ? id : null;
   }
 }

@@ -5,6 +5,7 @@
 import { createSubscriber } from 'svelte/reactivity';
 import { admit, basisFor, plan, withoutPersonal } from '../../core/index.ts';
 import type { Author, Fact, Kind, Payload, Plan, Refusal, Role } from '../../core/index.ts';
+import { afterPaint } from './after-paint.ts';
 import { api } from './api.ts';
 import type { Me } from './api.ts';
 import { isoNow, newFactId } from './chance.ts';
@@ -52,6 +53,8 @@ export class Session {
   #facts: readonly Fact[] | null = null;
   #plan: Plan | null = null;
   #presence: Record<string, unknown>;
+  /** Whoever shows this session has been told of its last change. */
+  #told = true;
 
   readonly #tell = new Set<() => void>();
   readonly #subscribe = createSubscriber((update) => {
@@ -229,6 +232,14 @@ export class Session {
   #changed(): void {
     this.#facts = null;
     this.#plan = null;
+    if (!this.#told) return;
+    this.#told = false;
+    afterPaint(() => this.#tellAll());
+  }
+
+  /** Entries of one picture's time are drawn together, however many came. */
+  #tellAll(): void {
+    this.#told = true;
     this.#notify();
   }
 

@@ -1,4 +1,5 @@
 /** One skier at the measuring station: which view, what is typed, and what the entries become. */
+import { afterPaint } from '../kit/after-paint.ts';
 import { SIDES } from '../../core/index.ts';
 import type { Mm, NextAction, Side } from '../../core/index.ts';
 import { asking } from '../kit/asking.svelte.ts';
@@ -131,6 +132,10 @@ export class MeasuringJob {
   }
 
   go(view: View): void {
+    afterPaint(() => this.#turnTo(view));
+  }
+
+  #turnTo(view: View): void {
     this.#view = view;
     this.#problem = null;
     if (view === 'read') this.#active = this.#order[0] ?? ORDER[0]!;
