@@ -5,6 +5,7 @@ import { isCode, ownPaths, readAll } from './helpers/house/files.ts';
 import { importsOf } from './helpers/house/imports.ts';
 import { impurities } from './helpers/house/purity.ts';
 import { rulesWithoutTests } from './helpers/house/rules.ts';
+import { strayStrings } from './helpers/house/strings.ts';
 import { brokenWalls } from './helpers/house/walls.ts';
 import type { Packages } from './helpers/house/walls.ts';
 import { strangersAtTop, unwelcomeWords } from './helpers/house/words.ts';
@@ -202,5 +203,51 @@ describe('the top level', () => {
   it('would show a stranger', () => {
     const paths = ['scripts/x.sh', 'notes.txt', 'README.md', '.ci/run', 'vite.config.ts', '.prettierrc.json'];
     expect(strangersAtTop(paths)).toEqual(['scripts', 'notes.txt']);
+  });
+});
+
+describe('sentences', () => {
+  const shows = ({ path }: { path: string }) =>
+    /^stations\/.*\.(ts|svelte)$/.test(path) && !path.startsWith('stations/kit/words/');
+
+  it('that a station shows stand in its catalogues', () => {
+    expect(files.filter(shows).length).toBeGreaterThan(80);
+    expect(files.filter(shows).flatMap(strayStrings)).toEqual([]);
+  });
+
+  it.each([
+    ['<p>Read the gaps</p>'],
+    ['<p>Gaps</p>'],
+    ['<button aria-label="Close">×</button>'],
+    ['<Dialog title="Close it" />'],
+    ['<p aria-label={`Gap ${n}`}>{n}</p>'],
+    ["<p>{ready ? 'all is well' : words.wait}</p>"],
+    ['<p>{`Gap ${n}`}</p>'],
+    ['<script lang="ts">const text = \'Read the gaps\';</script>'],
+    ['<script module lang="ts">const text = (n: number) => `read ${n} gaps again`;</script>'],
+  ])('would be seen in a part: %s', (text) => {
+    expect(strayStrings({ path: 'stations/bench/X.svelte', text })).toHaveLength(1);
+  });
+
+  it('are named with their line', () => {
+    const text =
+      '<script lang="ts">\n  const a = 1;\n  const b = "two words";\n</script>\n\n<p>\n  Gaps {a} {b}</p>';
+    expect(strayStrings({ path: 'stations/bench/X.svelte', text })).toEqual([
+      'stations/bench/X.svelte:6: Gaps',
+      'stations/bench/X.svelte:3: two words',
+    ]);
+    expect(strayStrings({ path: 'stations/bench/x.ts', text: '\n\nsay("two words")' })).toEqual([
+      'stations/bench/x.ts:3: two words',
+    ]);
+  });
+
+  it.each([
+    ['<p class="wide low" style="color: var(--a b)">{words.gaps} · {n} mm</p>'],
+    ["<p>{words[kind === 'gap' ? 'gap' : 'angle']}</p>"],
+    [
+      "<script lang=\"ts\">import X from './two words.svelte'; throw new TypeError('no such thing');</script>",
+    ],
+  ])('are none of these: %s', (text) => {
+    expect(strayStrings({ path: 'stations/bench/X.svelte', text })).toEqual([]);
   });
 });
