@@ -24,7 +24,7 @@ const NO_WORDS = new Set(['mm', 'Fibula']);
 const RECORDED = new Set(['stations/kit/drawing/foot.ts']);
 
 const LETTERS = /\p{L}{2,}/u;
-const TWO_WORDS = /\p{L}{2,}[,.:;]? \p{L}{2,}/u;
+const TWO_WORDS = /\p{L}{2,}[,.:]? \p{L}{2,}/u;
 
 interface Node {
   readonly type: string;
