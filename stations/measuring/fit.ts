@@ -4,7 +4,7 @@ import { LANDMARK_NAMES } from '../kit/drawing/foot.ts';
 import { latest, logOf } from '../kit/entries.ts';
 import { parseNumber, shown } from '../kit/numbers.ts';
 import type { FactDraft } from '../kit/session.ts';
-import { common } from '../kit/words/common.ts';
+import { faultIn } from '../kit/within.ts';
 import { fit } from '../kit/words/foot.ts';
 
 /** Bounds as the record has them. */
@@ -71,14 +71,6 @@ export function spotsNow(before: ReadonlyMap<string, SpotState>, edits: FootEdit
 const openOf = (spots: ReadonlyMap<string, SpotState>): string[] =>
   [...spots].flatMap(([spot, state]) => (state === 'open' ? [spot] : []));
 
-/** What is wrong with one typed number, as a sentence; null when nothing is. */
-function fault(name: NumberName, text: string): string | null {
-  const { unit, min, max } = NUMBERS[name];
-  const value = parseNumber(text);
-  if (value === null) return common.notANumber;
-  return value < min || value > max ? common.outside(min, max, unit) : null;
-}
-
 export interface FootSaid {
   /** Null when nothing differs from the record. */
   readonly draft: FactDraft | null;
@@ -96,7 +88,7 @@ export function footSaid(facts: readonly Fact[], plan: Plan, side: Side, edits: 
     if (text === '' || text === before) continue;
     if (name in NUMBERS) {
       if (parseNumber(text) !== null && parseNumber(text) === parseNumber(before)) continue;
-      const wrong = fault(name as NumberName, text);
+      const wrong = faultIn(text, NUMBERS[name as NumberName]);
       if (wrong) problem ??= `${fit.foot(side)}, ${fit[name]}: ${wrong}`;
       else said[name] = parseNumber(text);
     } else {
