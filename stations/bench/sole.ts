@@ -1,6 +1,8 @@
 /** Where the work under one boot stands: what was chosen, what is fitted, what was measured. */
 import type { FactOf, Side, Step } from '../../core/index.ts';
+import { keepDraft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
+import { shown } from '../kit/numbers.ts';
 import type { Session } from '../kit/session.ts';
 
 export interface SoleWork {
@@ -27,6 +29,23 @@ export function soleWork({ facts, plan }: Session, side: Side): SoleWork {
     toMake: wanted !== 0 && (!fitted || Math.abs(fitted.cantDeg - wanted) > 1e-9),
     step: plan.steps.find((step) => step.step === 'sole' && step.side === side),
   };
+}
+
+/** The form of one sole at one time, by which what is typed in it is kept. */
+export const soleForm = (session: string, side: Side, when: 'before' | 'after'): string =>
+  `sole.${session}.${side}.${when}`;
+
+/** A sole that was taken back stands in its form again, to be corrected. */
+export function typeAgain(
+  session: string,
+  { side, when = 'after', toe, heel }: FactOf<'sole.measured'>,
+): void {
+  const text = (zone: typeof toe) => ({
+    heightMedialMm: shown(zone.heightMedialMm, 2),
+    heightLateralMm: shown(zone.heightLateralMm, 2),
+    widthMm: shown(zone.widthMm, 2),
+  });
+  keepDraft(soleForm(session, side, when), { toe: text(toe), heel: text(heel) });
 }
 
 /** The cant is chosen and its sole is not finished, whoever it waits for. */

@@ -34,6 +34,14 @@ export const emptyKnee = (last?: FactOf<'stance.read'>): KneeDraft => ({
   restood: false,
 });
 
+/** A reading as it was typed. */
+export const typedKnee = (fact: FactOf<'stance.read'>): KneeDraft => ({
+  offset: shown(Math.abs(fact.kneeOffsetMm), 2),
+  toward: fact.kneeOffsetMm === 0 ? null : fact.kneeOffsetMm > 0 ? 'lateral' : 'medial',
+  height: held(fact.kneeHeightMm),
+  restood: fact.restood,
+});
+
 export const heldStance = (
   stance: FactOf<'stance.read'> | undefined,
   cuff: FactOf<'cuff.read'> | undefined,

@@ -55,6 +55,8 @@ export class Session {
   #presence: Record<string, unknown>;
   /** Whoever shows this session has been told of its last change. */
   #told = true;
+  /** Ids of what was added together last: one act of a person, and undone as one. */
+  #act: readonly string[] = [];
 
   readonly #tell = new Set<() => void>();
   readonly #subscribe = createSubscriber((update) => {
@@ -155,6 +157,7 @@ export class Session {
       known.push(verdict.fact);
     }
     this.#copy.add(made);
+    this.#act = made.map(({ id }) => id);
     return { ok: true, facts: made };
   }
 
@@ -162,9 +165,14 @@ export class Session {
     return this.add({ kind: 'struck', fact: id, reason });
   }
 
-  undo(): Added | null {
+  /** Takes back the last act of this page, else the last entry alone. Gives what was struck, in its order. */
+  undo(): readonly Fact[] {
     const last = this.undoable;
-    return last ? this.strike(last.id, 'undo') : null;
+    if (!last) return [];
+    const act = this.#act.includes(last.id) ? this.#act : [last.id];
+    const gone = this.facts.filter(({ id }) => act.includes(id));
+    const struck = this.add(...gone.map(({ id }) => ({ kind: 'struck', fact: id, reason: 'undo' }) as const));
+    return struck.ok ? gone : [];
   }
 
   /** A person lets a refused entry go: it is forgotten here. */

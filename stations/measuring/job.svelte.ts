@@ -10,7 +10,7 @@ import type { FactDraft, Session } from '../kit/session.ts';
 import { measuring, skierSpeech } from '../kit/words/measuring.ts';
 import { notTaken } from '../kit/words/refusal.ts';
 import { Knees } from './knees.svelte.ts';
-import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf } from './reading.ts';
+import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf, typedAgain } from './reading.ts';
 import type { Conditions, GapField, Place } from './reading.ts';
 
 export type View = 'ready' | 'stand' | 'read' | 'result' | 'knees';
@@ -227,6 +227,19 @@ export class MeasuringJob {
     this.reading.clear();
     this.#sentAt = null;
     this.go('result');
+  }
+
+  /** Takes back the last act. The numbers of a reading stand in its fields again, unless others were typed since. */
+  undo(): void {
+    asking.clear();
+    for (const fact of this.session.undo()) {
+      if (fact.kind === 'stance.read') this.knees.typeAgain(fact);
+      if (fact.kind !== 'cuff.read' || !isEmpty(this.reading.value.legs[fact.side])) continue;
+      this.reading.value.legs[fact.side] = typedAgain(fact);
+      this.reading.value.posture = { ...fact.posture };
+      this.reading.keep();
+      if (this.#view === 'result') this.go('read');
+    }
   }
 
   sendToBench(): void {

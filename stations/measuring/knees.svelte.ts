@@ -1,9 +1,9 @@
 /** The knees of one skier: what is typed, what lies under each boot, and what the entries become. */
 import { SIDES } from '../../core/index.ts';
-import type { Side, Step, StepName } from '../../core/index.ts';
+import type { FactOf, Side, Step, StepName } from '../../core/index.ts';
 import { Draft } from '../kit/drafts.svelte.ts';
 import { latest } from '../kit/entries.ts';
-import { emptyKnee, heldStance, kneeReading, withoutWedge } from '../kit/knee.ts';
+import { emptyKnee, heldStance, kneeReading, typedKnee, withoutWedge } from '../kit/knee.ts';
 import type { KneeDraft, KneeStance } from '../kit/knee.ts';
 import { parseNumber } from '../kit/numbers.ts';
 import type { FactDraft, Session } from '../kit/session.ts';
@@ -89,6 +89,11 @@ export class Knees {
     const reading = this.reading(side);
     if (!reading || !this.add(reading)) return;
     this.draft.value.legs[side] = emptyKnee(this.#last(side));
+  }
+
+  /** A reading that was taken back stands in its fields again, unless another one is being typed. */
+  typeAgain(fact: FactOf<'stance.read'>): void {
+    if (this.draft.value.legs[fact.side].offset === '') this.draft.value.legs[fact.side] = typedKnee(fact);
   }
 
   putWedge(side: Side, cantDeg: number): boolean {

@@ -60,6 +60,26 @@ export function heldConditions(last: Partial<Record<Side, FactOf<'cuff.read'>>>)
   };
 }
 
+/** An entry that was taken back, as it was typed: it is corrected, not typed anew. */
+export function typedAgain(fact: FactOf<'cuff.read'>): LegDraft {
+  const { contact, pressure, fromPhoto } = fact;
+  const touch = (place: Place) => (contact === place || contact === 'both' ? (pressure ?? 'graze') : null);
+  const text = (place: Place) => shown(fact[`${place}Mm`], 2);
+  const from = (place: Place) => {
+    const sdMm = fromPhoto?.[`${place}SdMm`];
+    // The marks of the medial gap stand first.
+    const marks = fromPhoto?.marks.at(place === 'medial' ? 0 : -1);
+    return sdMm === undefined || marks === undefined ? {} : { [place]: { marks, text: text(place), sdMm } };
+  };
+  return {
+    medial: text('medial'),
+    lateral: text('lateral'),
+    medialTouch: touch('medial'),
+    lateralTouch: touch('lateral'),
+    ...(fromPhoto ? { photo: { ...from('medial'), ...from('lateral') } } : {}),
+  };
+}
+
 const gapOf = (leg: LegDraft, place: Place): number | null =>
   (place === 'medial' ? leg.medialTouch : leg.lateralTouch)
     ? 0

@@ -98,9 +98,9 @@ it('goes on over a reload without the server: who I am, the job as it stood, wha
   });
   await floor.record(page);
   await waiting(22);
-  // A wrong one is corrected: it is struck, and readable.
+  // A wrong reading is corrected: both legs are struck, as they were recorded, and readable.
   await button(page, 'Undo last entry').click();
-  await waiting(23);
+  await waiting(24);
 });
 
 it('has all its pages without the server, and the list of jobs as last seen', async () => {
@@ -112,7 +112,7 @@ it('has all its pages without the server, and the list of jobs as last seen', as
   await page.getByRole('link', { name: /^Measuring/ }).waitFor();
   await page.goto(`${url}/measuring`);
   await button(page, /^\d+-1/).click();
-  await waiting(23);
+  await waiting(24);
 });
 
 it('finds it all again after the browser was closed, and saves it once when the server is back', async () => {
@@ -120,9 +120,9 @@ it('finds it all again after the browser was closed, and saves it once when the 
   await context.close();
   await openBrowser();
   await page.goto(`${url}/measuring#${session}`);
-  await waiting(23);
+  await waiting(24);
   const made = await keptEntries(page);
-  expect(made.filter(({ state }) => state === 'waiting')).toHaveLength(23);
+  expect(made.filter(({ state }) => state === 'waiting')).toHaveLength(24);
   expect(onDisk()).toHaveLength(before);
 
   server = await serve(new URL(url).port);

@@ -109,6 +109,10 @@ it('forget the texts of an erased client, and say so to whoever types one', asyn
   expect(idsOnDisk(young).size).toBeGreaterThan(10);
 
   await floor.allSaved(measuring);
+  // One act that is one entry.
+  await button(measuring.getByRole('region', { name: 'Left leg' }), /^Cant on the sole/).click();
+  await button(measuring.getByRole('dialog'), 'Brought flat: 0°').click();
+  await floor.allSaved(measuring);
   const before = idsOnDisk(young).size;
   await button(measuring, 'Undo last entry').click();
   const row = measuring.getByRole('alert', { name: 'Not taken by the shop' }).getByRole('listitem');
