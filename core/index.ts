@@ -90,7 +90,7 @@ export type { BareResult } from './photo/bare.ts';
 export type { BarePhoto, PhotoType } from './photo/bytes.ts';
 export { calibrated, inOrder, rectangle } from './photo/calibration.ts';
 export type { Calibration, Degenerate } from './photo/calibration.ts';
-export { angleBetween, gapOfPoints, gapToLine, PICK_PX } from './photo/measure.ts';
+export { angleBetween, footOn, gapOfPoints, gapToLine, PICK_PX } from './photo/measure.ts';
 export type { Measured } from './photo/measure.ts';
 export type { Corners, Line, Point } from './photo/point.ts';
 export { readSession, SESSION_FORMAT } from './record/file.ts';

@@ -6,6 +6,7 @@ import type { HardwareNow, Pair } from '../maths/hardware.ts';
 import type { Settings } from '../record/settings.ts';
 import { deg, mm, sinDeg } from '../units.ts';
 import type { Mm } from '../units.ts';
+import { photoSd } from './evidence.ts';
 import { leanOf } from './move.ts';
 import { pressed } from './readings.ts';
 import type { JudgedReading } from './readings.ts';
@@ -23,7 +24,11 @@ export function twoHeightsOf(
   const lower = reading?.fact.lower;
   if (!reading || !lower || pressed(reading)) return { plan: null, tooClose: false };
   const heights = {
-    upper: { biasMm: bias(reading.fact), heightMm: reading.heightMm },
+    upper: {
+      biasMm: bias(reading.fact),
+      heightMm: reading.heightMm,
+      extraSdMm: mm(photoSd(reading.fact)),
+    },
     lower: { biasMm: bias(lower), heightMm: lower.heightMm },
   };
   const found = tiltAndOffset(heights, mm(settings.gapErrorMm));

@@ -109,7 +109,8 @@ export function aim(
 
 /** Gaps at an upper and a lower height, both above the pivot line. */
 export interface TwoHeights {
-  readonly upper: { readonly biasMm: Mm; readonly heightMm: Mm };
+  /** `extraSdMm`: deviation of its bias beside the error of reading, as of a gap that was read off a picture. */
+  readonly upper: { readonly biasMm: Mm; readonly heightMm: Mm; readonly extraSdMm?: Mm };
   readonly lower: { readonly biasMm: Mm; readonly heightMm: Mm };
 }
 
@@ -134,7 +135,12 @@ export function tiltAndOffset(
   return {
     angleDeg: degAtan((m1 - m2) / apart),
     offsetMm: mm(m1 - share * (m1 - m2)),
-    // m = (gap − gap)/2, so its variance is σ²/2.
-    offsetSdMm: mm(gapErrorMm * Math.sqrt(((1 - share) ** 2 + share ** 2) / 2)),
+    // m = (gap − gap)/2, so its variance is σ²/2, and a quarter of what its bias has beside that.
+    offsetSdMm: mm(
+      Math.hypot(
+        gapErrorMm * Math.sqrt(((1 - share) ** 2 + share ** 2) / 2),
+        ((1 - share) * (upper.extraSdMm ?? 0)) / 2,
+      ),
+    ),
   };
 }

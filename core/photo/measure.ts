@@ -42,6 +42,25 @@ export function gapToLine(calibration: Calibration, p: Point, line: Line, pickPx
 }
 
 /**
+ * Where in the picture the square from `p` meets the line; with `p` it makes a gap of two points. Null where the points
+ * say nothing.
+ *
+ * Along a line perspective is `s = r·t/(1 − t + r·t)`, t as it is seen and s as it is; r shows at t = 1/2.
+ */
+export function footOn(calibration: Calibration, p: Point, [a, b]: Line): Point | null {
+  const fixed = calibrated(calibration);
+  if (!fixed.ok) return null;
+  const [at, from, to, half] = [p, a, b, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }].map(fixed.toMm);
+  if (!at || !from || !to || !half) return null;
+  const [x, y] = [to.x - from.x, to.y - from.y];
+  const along = (q: Point): number => ((q.x - from.x) * x + (q.y - from.y) * y) / (x * x + y * y);
+  const [s, middle] = [along(at), along(half)];
+  const r = middle / (1 - middle);
+  const t = s / (s + r * (1 - s));
+  return Number.isFinite(t) ? { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) } : null;
+}
+
+/**
  * From the first line to the second, −90° to 90°; positive when the second is turned clockwise as it is seen. Which
  * end of a line was picked first does not matter.
  */

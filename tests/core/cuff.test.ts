@@ -212,6 +212,13 @@ describe('cuff', () => {
     expect(twoHeights!.angleDeg).toBeCloseTo(0, 9);
     expect(twoHeights!.offsetMm).toBeCloseTo(3, 9);
     expect(twoHeights!.offsetSdMm).toBeCloseTo(1.5 * Math.sqrt(5 / 2), 9);
+    // A gap that was read off a picture is as much less sure as the picture was: m1 takes part with 1 − q = −1.
+    const pictured = read(DUAL, 12, 6, {
+      lower: { medialMm: 11, lateralMm: 5, heightMm: 80, contact: 'none' },
+      fromPhoto: { marks: ['m1'], medialSdMm: 3, lateralSdMm: 4 },
+    });
+    expect(left(pictured).twoHeights!.offsetMm).toBeCloseTo(3, 9);
+    expect(left(pictured).twoHeights!.offsetSdMm).toBeCloseTo(Math.hypot(1.5 * Math.sqrt(5 / 2), 5 / 2), 9);
     const off = read(DUAL, 18, 2, { lower: { medialMm: 18, lateralMm: 2, heightMm: 60, contact: 'none' } });
     const found = left(off).twoHeights!;
     expect(found.agree).toBe(false);

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { calibrated, inOrder, rectangle } from '../../core/photo/calibration.ts';
 import type { Calibration } from '../../core/photo/calibration.ts';
-import { angleBetween, gapOfPoints, gapToLine } from '../../core/photo/measure.ts';
+import { angleBetween, footOn, gapOfPoints, gapToLine } from '../../core/photo/measure.ts';
 import type { Corners, Line, Point } from '../../core/photo/point.ts';
 import { mm } from '../../core/units.ts';
 import { check } from '../properties/check.ts';
@@ -34,6 +34,34 @@ describe('a gap and an angle', () => {
       const left = angleBetween(ten, leaning, first);
       expect(left.ok && left.value).toBeCloseTo(-10, 9);
     }
+  });
+});
+
+describe('[PHO-1] the square from a point to a line', () => {
+  const edge: Line = [p(120, 80), p(260, 420)];
+
+  it('meets it at the nearest place, in a square picture and in one that is seen from the side', () => {
+    expect(footOn(ten, p(300, 30), [p(0, 0), p(100, 0)])).toEqual(p(300, 0));
+    const seen: Corners = [p(90, 70), p(410, 120), p(380, 460), p(60, 330)];
+    const aside: Calibration = { by: 'rectangle', points: seen, widthMm: mm(85.6), heightMm: mm(53.98) };
+    for (const calibration of [ten, sheet, aside]) {
+      const foot = footOn(calibration, p(300, 150), edge)!;
+      const square = gapToLine(calibration, p(300, 150), edge);
+      const across = gapOfPoints(calibration, p(300, 150), foot);
+      if (!square.ok || !across.ok) throw new Error('no gap');
+      expect(across.value).toBeCloseTo(square.value, 6);
+      // Any other place of the line is further away.
+      for (const by of [-20, 20]) {
+        const [x, y] = [foot.x + (by * 140) / 367, foot.y + (by * 340) / 367];
+        const other = gapOfPoints(calibration, p(300, 150), p(x, y));
+        expect(other.ok && other.value).toBeGreaterThan(across.value);
+      }
+    }
+  });
+
+  it('is nowhere where the points say nothing', () => {
+    expect(footOn({ ...sheet, points: [p(0, 0), p(1, 0), p(1, 1), p(0, 1)] }, p(9, 9), edge)).toBeNull();
+    expect(footOn(ten, p(9, 9), [p(5, 5), p(5, 5)])).toBeNull();
   });
 });
 

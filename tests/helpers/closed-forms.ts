@@ -93,7 +93,7 @@ const CLOSED: Readonly<Record<string, Closed>> = {
   'cuff.twoHeights.offsetMm': (i) => i('m1') - (i('h1') * (i('m1') - i('m2'))) / (i('h1') - i('h2')),
   'cuff.twoHeights.offsetSdMm': (i) => {
     const q = i('h1') / (i('h1') - i('h2'));
-    return i('σ') * Math.sqrt(((1 - q) ** 2 + q ** 2) / 2);
+    return Math.hypot(i('σ') * Math.sqrt(((1 - q) ** 2 + q ** 2) / 2), ((1 - q) * i('sP')) / 2);
   },
   'stance.cantDeg': (i) => (i('target') - i('k0')) / i('r'),
   'stance.cantSdDeg': (i) => Math.sqrt(i('a') + 2 * i('b') * i('δ*') + i('c') * i('δ*') ** 2) / i('r'),

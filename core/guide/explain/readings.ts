@@ -166,6 +166,12 @@ function heights(g: Ground): Input[] {
   ];
 }
 
+/** What the picture adds, where a gap of that reading was read off one; else 0. */
+const fromPicture = (g: Ground): Input[] => {
+  const fact = twoHeights(g)?.fact;
+  return fact ? input('sP', photoSd(fact), 'mm', [fact.id]) : [];
+};
+
 const TWO = 'core/maths/cuff.ts, tiltAndOffset';
 
 export const TWO_HEIGHTS = {
@@ -185,10 +191,11 @@ export const TWO_HEIGHTS = {
   },
   'cuff.twoHeights.offsetSdMm': {
     unit: 'mm',
-    formula: 'σ·√(((1 − q)² + q²)/2), q = h1/(h1 − h2)',
+    formula: '√(σ²·((1 − q)² + q²)/2 + ((1 − q)·sP/2)²), q = h1/(h1 − h2)',
     source: TWO,
     inputs: (g) => [
       ...setting(g, 'σ', 'gapErrorMm'),
+      ...fromPicture(g),
       ...heights(g).filter(({ name }) => name.startsWith('h')),
     ],
   },

@@ -34,6 +34,7 @@ const symbolsEn = {
   s: 'deviation of the response',
   e: 'counted as even up to',
   x: 'place of the cuff’s centre',
+  sP: 'deviation from the picture',
   τ: 'deviation of the response before',
   σ: 'error of one reading',
   q: 'share of the leg that turns',

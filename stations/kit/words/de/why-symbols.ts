@@ -31,6 +31,7 @@ export const symbols: typeof english.symbols = {
   s: 'Abweichung des Ansprechens',
   e: 'gilt als gleich bis',
   x: 'Ort der Schaftmitte',
+  sP: 'Abweichung aus dem Bild',
   τ: 'Abweichung des Ansprechens vorher',
   σ: 'Fehler einer Messung',
   q: 'Anteil des Beins, der sich dreht',
