@@ -35,6 +35,10 @@ export { admit, mayStrike, mayWrite } from './record/admit.ts';
 export type { KnownFacts, Verdict, Writer } from './record/admit.ts';
 export { PERSONAL, personalIn, sameButPersonal, withoutPersonal } from './record/personal.ts';
 export { sameJson } from './record/same.ts';
+export { readBoot, sameModel } from './record/models.ts';
+export type { CatalogueBoot, ReadBoot } from './record/models.ts';
+export { MODEL_COLUMNS, modelTable, MOST_FAULTS, readModelTable } from './record/model-table.ts';
+export type { CellFault, ReadTable } from './record/model-table.ts';
 export { REFUSALS } from './record/refusals.ts';
 export type { Refusal, RefusalCode } from './record/refusals.ts';
 export {

@@ -20,6 +20,8 @@ import { clientRoutes } from './client-routes.ts';
 import type { Limits } from './limit-table.ts';
 import { BOUND } from './limits.ts';
 import type { Shop } from './meta.ts';
+import { modelRoutes, tableBody, takesTable } from './model-routes.ts';
+import type { Models } from './models.ts';
 import { isOurHost, isSameOrigin } from './origins.ts';
 import type { Origins } from './origins.ts';
 import { secureHeaders, servePages } from './pages.ts';
@@ -44,6 +46,7 @@ export interface HttpDeps {
   readonly stations: Stations;
   readonly people: People;
   readonly photos: Photos;
+  readonly models: Models;
   readonly corner: Corner;
   readonly letIn: LetIn;
   readonly quarantine: Quarantine;
@@ -95,7 +98,13 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   const short = bodyLimit({ maxSize: deps.limits.bodyBytes, onError: tooLarge(deps.limits.bodyBytes) });
   const handIn = bodyLimit({ maxSize: BOUND.handInBytes, onError: tooLarge(BOUND.handInBytes) });
   app.use('/api/*', (c, next) =>
-    (c.req.path === '/api/quarantine' ? handIn : takesPhoto(c.req.path) ? photoBody : short)(c, next),
+    (c.req.path === '/api/quarantine'
+      ? handIn
+      : takesPhoto(c.req.path)
+        ? photoBody
+        : takesTable(c.req.path)
+          ? tableBody
+          : short)(c, next),
   );
   app.use('/api/*', async (c, next) => {
     const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
@@ -117,6 +126,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   clientRoutes(app, deps);
   sessionRoutes(app, deps);
   photoRoutes(app, deps);
+  modelRoutes(app, deps);
   cornerRoutes(app, deps);
   cornerKeepingRoutes(app, deps);
   letInRoutes(app, deps);

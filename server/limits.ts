@@ -53,6 +53,10 @@ export const BOUND = {
   people: 20,
   /** Bytes of all photos together: some ten thousand, a few seasons. Past it none is taken until some are erased. */
   photosBytes: 8_000_000_000,
+  /** Models in the shop's catalogue of boots: every boot of twenty seasons. */
+  models: 2_000,
+  /** Bytes of a table of models: two thousand rows of all columns. */
+  tableBytes: 1_000_000,
   /** Photos that one station may hand in, in a minute: a backlog of two full sessions. */
   photosPerMinute: 60,
   /** Milliseconds to wait for a foreign lock on the database before a commit counts as failed. */

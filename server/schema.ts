@@ -115,6 +115,10 @@ CREATE TABLE photos (
   PRIMARY KEY (session, sha256)
 ) STRICT;
 `,
+  `
+-- The shop's catalogue of boots. key: the model's name without what does not tell two names apart (core/record/models.ts).
+CREATE TABLE models (key TEXT PRIMARY KEY, json TEXT NOT NULL, changed_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+`,
 ];
 
 /** The first format in which rows have a checksum. */

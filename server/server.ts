@@ -28,6 +28,7 @@ import { listenToOperator } from './operator.ts';
 import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
 import type { Station } from './pair.ts';
+import { Models } from './models.ts';
 import { People } from './people.ts';
 import { Photos } from './photos.ts';
 import { Quarantine } from './quarantine.ts';
@@ -142,6 +143,7 @@ async function run(
   const stations = new Stations(db, outside);
   const people = new People(db, now);
   const photos = new Photos(db, now);
+  const models = new Models(db, now);
   const ledger = new Ledger(data, now);
   opened.onClose(() => ledger.close());
   const keeper = new Keeper(
@@ -178,6 +180,7 @@ async function run(
     stations,
     people,
     photos,
+    models,
     corner,
     letIn,
     quarantine,

@@ -75,7 +75,8 @@ const settingsUsed = (object: ObjectMaker) =>
     ]) as Record<SettingName | EnteredName, z.ZodOptional<z.ZodNumber>>,
   );
 
-const hardware = (object: ObjectMaker) => {
+/** A boot's pivot hardware, as a description and the shop's catalogue say it. */
+export const hardware = (object: ObjectMaker) => {
   const reach = object({ upMm: mmIn(0, 25), downMm: mmIn(0, 25) });
   const stops = z
     .array(object({ label: name(20), mm: pivotMm }))

@@ -21,10 +21,12 @@ const answersEn: Record<NoCode, string> = {
   'foreign-origin': 'Changes are taken from this server’s own pages only. Open the server’s own address.',
   gone: 'This request is no longer there. The station may ask again.',
   locked: 'The locked corner has locked itself. Enter the PIN again.',
+  'models-full': 'The catalogue holds as many models as it may. Remove some first.',
   'no-photo': 'This is no picture that is taken here: JPEG, PNG or a still WebP.',
   'no-pin': 'No PIN is set yet. Set one first.',
   'no-session':
     'There is no such session, and these entries do not open it; or the disk did not take them. They stay here.',
+  'no-table': 'This file is no table that is read here. Save it as CSV in UTF-8.',
   'not-found': 'The server does not know what was asked for. Load the page again.',
   'not-json': 'The server did not understand this. Load the page again.',
   'other-name': 'This is not the name of this client. Nothing was erased. Type the name as it is shown.',

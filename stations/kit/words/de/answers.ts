@@ -18,10 +18,12 @@ export const answers: typeof english.answers = {
   'foreign-origin': 'Änderungen nimmt der Server nur von seinen eigenen Seiten. Seine eigene Adresse öffnen.',
   gone: 'Diese Anfrage gibt es nicht mehr. Die Station darf noch einmal fragen.',
   locked: 'Die gesperrte Ecke hat sich gesperrt. PIN noch einmal eingeben.',
+  'models-full': 'Der Katalog hält so viele Modelle, wie er darf. Erst einige entfernen.',
   'no-photo': 'Das ist kein Bild, das hier genommen wird: JPEG, PNG oder ein stehendes WebP.',
   'no-pin': 'Noch ist keine PIN gesetzt. Zuerst eine setzen.',
   'no-session':
     'Diese Sitzung gibt es nicht, und die Einträge eröffnen sie nicht; oder die Platte hat sie nicht genommen. Sie bleiben hier.',
+  'no-table': 'Diese Datei ist keine Tabelle, die hier gelesen wird. Als CSV in UTF-8 speichern.',
   'not-found': 'Der Server kennt nicht, wonach gefragt wurde. Seite neu laden.',
   'not-json': 'Der Server hat das nicht verstanden. Seite neu laden.',
   'other-name':

@@ -2,6 +2,7 @@
  * English sentences of the plan with their German. `{side:en}` is left or right with its ending, `{adj}` innen or außen,
  * `{n}` a number, `{x}` a phrase, `{list}` several `{day}` and `{time}` when, and `{raw}` what stays as it is. The first that fits is taken.
  */
+import { CATALOGUE } from './catalogue.ts';
 import { CAUTIONS } from './cautions.ts';
 import { GENERAL } from './general.ts';
 import { MISSING } from './missing.ts';
@@ -25,6 +26,7 @@ export const SENTENCES: Sentences = [
   ...PROBLEMS,
   ...REASONS,
   ...SERVER,
+  ...CATALOGUE,
   ...GENERAL,
   ...PHRASES,
   ...RESTS,

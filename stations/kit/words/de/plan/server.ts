@@ -21,6 +21,16 @@ export const SERVER: Sentences = [
   ['Too many requests; wait a minute.', 'Zu viele Anfragen; eine Minute warten.'],
   ['Too many requests: at most {n} in ten seconds.', 'Zu viele Anfragen: höchstens {n} in zehn Sekunden.'],
   ['A request has at most {n} bytes.', 'Eine Anfrage hat höchstens {n} Bytes.'],
+  ['A table has at most {n} bytes.', 'Eine Tabelle hat höchstens {n} Bytes.'],
+  [
+    'A catalogue holds {n} models; remove some first.',
+    'Ein Katalog hält {n} Modelle; erst einige entfernen.',
+  ],
+  [
+    'The file is not UTF-8 text: save it as CSV in UTF-8.',
+    'Die Datei ist kein Text in UTF-8: als CSV in UTF-8 speichern.',
+  ],
+  ['The file is no CSV: {raw}.', 'Die Datei ist keine CSV-Datei: {raw}.'],
   ['A photo has at most {n} bytes.', 'Ein Foto hat höchstens {n} Bytes.'],
   [
     'A photo has at most {n} pixels along its longer side.',
