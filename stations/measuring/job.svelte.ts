@@ -31,7 +31,7 @@ export class MeasuringJob {
   readonly conditions: Draft<Conditions>;
   readonly knees: Knees;
   #view = $state<View>('ready');
-  #active = $state<GapField>(ORDER[0]!);
+  #active = $state.raw<GapField>(ORDER[0]!);
   #half = $state(false);
   #problem = $state<string | null>(null);
   /** Length of the list when the boots were sent to the bench; null while they are here. */
