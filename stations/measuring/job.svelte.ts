@@ -10,6 +10,7 @@ import type { FactDraft, Session } from '../kit/session.ts';
 import { measuring, skierSpeech } from '../kit/words/measuring.ts';
 import { notTaken } from '../kit/words/refusal.ts';
 import { Knees } from './knees.svelte.ts';
+import { furtherProblem } from './further.ts';
 import { emptyReading, heldConditions, isEmpty, isWhole, ORDER, readingOf, typedAgain } from './reading.ts';
 import type { Conditions, GapField, Place } from './reading.ts';
 
@@ -219,6 +220,11 @@ export class MeasuringJob {
   }
 
   record(): void {
+    const wrong = this.wholeSides
+      .map((side) => furtherProblem(side, this.reading.value.legs[side].further))
+      .find((each) => each !== null);
+    this.#problem = wrong ?? null;
+    if (wrong) return;
     const drafts = this.wholeSides.map((side) =>
       readingOf(side, this.reading.value.legs[side], this.conditions.value, this.reading.value.posture),
     );

@@ -2,6 +2,8 @@
 import type { FactOf, Mm, Payload, Side } from '../../core/index.ts';
 import type { FactDraft } from '../kit/session.ts';
 import { parseNumber, shown } from '../kit/numbers.ts';
+import { furtherAgain, furtherEmpty, furtherOf } from './further.ts';
+import type { FurtherDraft } from './further.ts';
 
 export type Place = 'medial' | 'lateral';
 export interface GapField {
@@ -23,6 +25,8 @@ export interface LegDraft {
   lateralTouch: 'graze' | 'press' | null;
   /** Gaps that a person took from a photo: the marks, and the deviation. Typing over one takes it back. */
   photo?: Partial<Record<Place, FromPhoto>>;
+  /** What was read beside the gaps, once somebody asked for it. */
+  further?: FurtherDraft;
 }
 
 export interface FromPhoto {
@@ -63,6 +67,7 @@ export function heldConditions(last: Partial<Record<Side, FactOf<'cuff.read'>>>)
 /** An entry that was taken back, as it was typed: it is corrected, not typed anew. */
 export function typedAgain(fact: FactOf<'cuff.read'>): LegDraft {
   const { contact, pressure, fromPhoto } = fact;
+  const further = furtherAgain(fact);
   const touch = (place: Place) => (contact === place || contact === 'both' ? (pressure ?? 'graze') : null);
   const text = (place: Place) => shown(fact[`${place}Mm`], 2);
   const from = (place: Place) => {
@@ -77,6 +82,7 @@ export function typedAgain(fact: FactOf<'cuff.read'>): LegDraft {
     medialTouch: touch('medial'),
     lateralTouch: touch('lateral'),
     ...(fromPhoto ? { photo: { ...from('medial'), ...from('lateral') } } : {}),
+    ...(further ? { further } : {}),
   };
 }
 
@@ -88,7 +94,11 @@ const gapOf = (leg: LegDraft, place: Place): number | null =>
 export const isWhole = (leg: LegDraft): boolean =>
   gapOf(leg, 'medial') !== null && gapOf(leg, 'lateral') !== null;
 export const isEmpty = (leg: LegDraft): boolean =>
-  leg.medial.trim() === '' && leg.lateral.trim() === '' && !leg.medialTouch && !leg.lateralTouch;
+  leg.medial.trim() === '' &&
+  leg.lateral.trim() === '' &&
+  !leg.medialTouch &&
+  !leg.lateralTouch &&
+  furtherEmpty(leg.further);
 
 /** What of a leg's gaps is still as it was taken from a photo. */
 function fromPhoto(leg: LegDraft): Payload<'cuff.read'>['fromPhoto'] {
@@ -119,7 +129,11 @@ export function readingOf(
   const widestAt = conditions.widest[side];
   if (medialMm === null || lateralMm === null || stanceWidthMm === null || widestAt === null) return null;
   const taken = fromPhoto(leg);
-  const touching = [leg.medialTouch, leg.lateralTouch].filter((touch) => touch !== null);
+  const beside = furtherOf(leg.further);
+  // How hard it touches is said once: of the usual height where it touches there, else of the lower one.
+  const lowerTouch = beside.lower && beside.lower.contact !== 'none' ? [leg.further!.pressure] : [];
+  const upper = [leg.medialTouch, leg.lateralTouch].filter((touch) => touch !== null);
+  const touching = upper.length > 0 ? upper : lowerTouch;
   const contact =
     leg.medialTouch && leg.lateralTouch
       ? 'both'
@@ -139,6 +153,7 @@ export function readingOf(
     stanceWidthMm,
     widestAt,
     posture: { ...posture },
+    ...beside,
     ...(taken ? { fromPhoto: taken } : {}),
     ...(touching.length > 0 ? { pressure: touching.includes('press') ? 'press' : 'graze' } : {}),
   } as FactDraft;

@@ -14,12 +14,24 @@ function pivotsTextEn(lateralMm: number, medialMm: number | undefined): string {
   return medialMm === undefined ? lateral : `${lateral}, medial ${signed(medialMm, 2)} mm`;
 }
 
+/** What was read beside the two gaps. */
+const beside = ({ lower, shinMm, calfMm }: FactOf<'cuff.read'>): string =>
+  [
+    ...(lower
+      ? [
+          `, lower medial ${shown(lower.medialMm)}, lateral ${shown(lower.lateralMm)} at ${mm(lower.heightMm)}`,
+        ]
+      : []),
+    ...(shinMm === undefined ? [] : [`, shin ${mm(shinMm)}`]),
+    ...(calfMm === undefined ? [] : [`, calf ${mm(calfMm)}`]),
+  ].join('');
+
 function reading(fact: FactOf<'cuff.read'>): string {
   const touch =
     fact.contact === 'none'
       ? ''
       : `, ${fact.pressure ?? ''} ${fact.contact === 'both' ? 'on both sides' : fact.contact}`;
-  return `medial ${shown(fact.medialMm)}, lateral ${mm(fact.lateralMm)}${touch}${fact.fromPhoto ? ', from a photo' : ''}`;
+  return `medial ${shown(fact.medialMm)}, lateral ${mm(fact.lateralMm)}${touch}${fact.fromPhoto ? ', from a photo' : ''}${beside(fact)}`;
 }
 
 const kneeText = (offsetMm: number): string =>

@@ -15,13 +15,23 @@ export function pivotsText(lateralMm: number, medialMm: number | undefined): str
 
 const PRESSURE = { graze: 'streift', press: 'drückt' } as const;
 
+/** What was read beside the two gaps. */
+const beside = ({ lower, shinMm, calfMm }: FactOf<'cuff.read'>): string =>
+  [
+    ...(lower
+      ? [`, unten innen ${shown(lower.medialMm)}, außen ${shown(lower.lateralMm)} bei ${mm(lower.heightMm)}`]
+      : []),
+    ...(shinMm === undefined ? [] : [`, Schienbein ${mm(shinMm)}`]),
+    ...(calfMm === undefined ? [] : [`, Wade ${mm(calfMm)}`]),
+  ].join('');
+
 function reading(fact: FactOf<'cuff.read'>): string {
   const how = fact.pressure ? PRESSURE[fact.pressure] : 'berührt';
   const touch =
     fact.contact === 'none'
       ? ''
       : `, ${how} ${fact.contact === 'both' ? 'auf beiden Seiten' : place(fact.contact)}`;
-  return `innen ${shown(fact.medialMm)}, außen ${mm(fact.lateralMm)}${touch}${fact.fromPhoto ? ', aus einem Foto' : ''}`;
+  return `innen ${shown(fact.medialMm)}, außen ${mm(fact.lateralMm)}${touch}${fact.fromPhoto ? ', aus einem Foto' : ''}${beside(fact)}`;
 }
 
 const cant = (cantDeg: number): string =>
