@@ -86,7 +86,12 @@ export function furtherOf(draft: FurtherDraft | undefined): Further {
 }
 
 /** What an entry says beside the gaps, as it was typed; undefined where it says nothing. */
-export function furtherAgain({ lower, shinMm, calfMm, pressure }: FactOf<'cuff.read'>): FurtherDraft | undefined {
+export function furtherAgain({
+  lower,
+  shinMm,
+  calfMm,
+  pressure,
+}: FactOf<'cuff.read'>): FurtherDraft | undefined {
   if (!lower && shinMm === undefined && calfMm === undefined) return undefined;
   const text = (value: number | undefined) => (value === undefined ? '' : shown(value, 2));
   return {
