@@ -173,13 +173,122 @@ describe('[PHO-8] photos', () => {
     expect(of('cuff.read').at(-1)!.fromPhoto).not.toHaveProperty('lateralSdMm');
   });
 
-  it('[PHO-7] go from the server when they are taken back', async () => {
+  it('take any rectangle for a scale, and a gap from a point to a line', async () => {
     await button(page, 'Photos').click();
     await button(sheet(), 'Measure').first().click();
-    await button(sheet(), 'Take this photo back').click();
+    // The marks that were kept stand there again: the card, by hand.
+    await floor.choose(sheet(), 'Scale by', 'Other rectangle');
+    const [longer, shorter] = [sheet().getByLabel('Longer side'), sheet().getByLabel('Shorter side')];
+    await longer.fill('4');
+    await sheet().getByText('Place both axes.').waitFor();
+    await longer.fill('85,6');
+    await shorter.fill('53.98');
+    const across = await read('gap');
+    expect(Math.abs(across.value - TRUE.gapMm)).toBeLessThan(0.5);
+    await floor.choose(sheet(), 'Points of', 'Gap');
+    await floor.choose(sheet(), 'Gap', 'Point to a line');
+    const [from, to] = PLANE.gap;
+    const places = [from, { x: to.x, y: to.y - 9 }, { x: to.x, y: to.y + 9 }];
+    for (const [i, name] of ['point', 'line, end 1', 'line, end 2'].entries()) {
+      const { x, y } = seen(CAMERAS[0]!, places[i]!);
+      const scale = of('photo.taken')[0]!.widthPx / SIZE.width;
+      await sheet()
+        .getByRole('button', { name: new RegExp(`^Gap, ${name}:`) })
+        .focus();
+      for (const [label, value] of [
+        ['Across', x],
+        ['Down', y],
+      ] as const) {
+        await sheet()
+          .getByLabel(label)
+          .fill(String(Math.round(value * scale)));
+        await sheet().getByLabel(label).blur();
+      }
+    }
+    expect(Math.abs((await read('gap')).value - TRUE.gapMm)).toBeLessThan(0.6);
+    await shot(page, 'photo-to-line');
+    const before = of('photo.marked').length;
+    await button(sheet(), 'Keep these marks').click();
+    await until(() => of('photo.marked').length === before + 1);
+    const kept = of('photo.marked').at(-1)!;
+    expect(kept.gap).toHaveLength(2);
+    expect(kept.rectangle).toMatchObject({ widthMm: 85.6, heightMm: 53.98 });
+    await button(sheet(), 'All photos').click();
+    await button(sheet(), 'Close').click();
+  });
+
+  it('say which way the cuff leans, by from where the picture was taken', async () => {
+    await button(page, 'Photos').click();
+    await button(sheet(), 'Measure').first().click();
+    await floor.choose(sheet(), 'Points of', 'Leg axis');
+    // The cuff's top lies to the right of the leg's: outward on the skier's left leg, from in front.
+    await sheet().getByText('cuff leans outward of the leg (clockwise as seen)').waitFor();
+    await floor.choose(sheet(), 'Photographed from', 'behind');
+    await sheet().getByText('cuff leans inward of the leg (clockwise as seen)').waitFor();
+    await button(sheet(), 'All photos').click();
+    await button(sheet(), 'Close').click();
+  });
+
+  it('[PHO-6] are taken at the bench as well, and looked at from the desk', async () => {
+    const bench = await floor.pair(browser, shop.url, 'bench', shop.shownCode('bench'));
+    await bench.goto(`${shop.url}/bench#${job.session}`);
+    await button(bench, 'Photos').click();
+    const there = bench.getByRole('dialog');
+    await floor.choose(there, 'Whose leg', 'Right');
+    await there.getByLabel(/^Take a photo of the right leg/).setInputFiles({
+      name: 'x.jpg',
+      mimeType: 'image/jpeg',
+      buffer: await takePicture(bench, CAMERAS[1]!, 9),
+    });
+    await until(() => of('photo.taken').length === CAMERAS.length + 1);
+    expect(of('photo.taken').at(-1)).toMatchObject({ side: 'right', shows: 'boot', by: { role: 'bench' } });
+    await there.getByText('stored', { exact: true }).last().waitFor();
+    expect(await axeViolations(bench)).toEqual([]);
+    await button(there, 'Measure').last().click();
+    await there.getByText('A photo is an aid.').waitFor();
+    // A reading is taken on the floor.
+    expect(await there.getByRole('button', { name: /^Use as/ }).count()).toBe(0);
+    await shot(bench, 'photos-bench');
+    await bench.close();
+
+    const desk = await floor.pair(browser, shop.url, 'desk', shop.shownCode('desk'));
+    await desk.goto(`${shop.url}/desk#${job.session}`);
+    await button(desk, 'Photos').click();
+    const seenThere = desk.getByRole('dialog');
+    await shot(desk, 'photos-desk');
+    expect(await seenThere.getByLabel(/^Take a photo/).count()).toBe(0);
+    await button(seenThere, 'Look').first().click();
+    await seenThere.getByRole('img', { name: 'Photo 1: Left, gap' }).waitFor();
+    const text = await seenThere.locator('[data-read="angle"]').innerText();
+    expect(text).toContain('outward');
+    expect(await sidewaysScrolls(desk)).toEqual([]);
+    expect(await axeViolations(desk)).toEqual([]);
+    expect((await smallTargets(desk, TOUCH_PX)).small).toEqual([]);
+    await shot(desk, 'photo-desk');
+    await desk.close();
+  });
+
+  it('[PHO-7] go from the server when they are taken back, while it is away as soon as it is back', async () => {
     const { id, sha256 } = of('photo.taken')[0]!;
-    await until(() => of('struck').some(({ fact }) => fact === id));
     const path = `/api/sessions/${job.session}/photos/${sha256}`;
-    expect(await page.evaluate(async (url) => (await fetch(url)).status, path)).toBe(404);
+    const there = () => page.evaluate(async (url) => (await fetch(url)).status, path);
+    await button(page, 'Photos').click();
+    await button(sheet(), 'Measure').first().click();
+    expect(await there()).toBe(200);
+    await page.context().setOffline(true);
+    await button(sheet(), 'Take this photo back').click();
+    // Gone from the list at once, like any entry that is undone.
+    await until(async () => (await button(sheet(), 'Measure').count()) === CAMERAS.length);
+    await page.context().setOffline(false);
+    await until(() => of('struck').some(({ fact }) => fact === id));
+    await until(async () => (await there()) === 404);
+    await button(sheet(), 'Measure').first().click();
+    const next = of('photo.taken')[1]!;
+    await button(sheet(), 'Take this photo back').click();
+    await until(() => of('struck').some(({ fact }) => fact === next.id));
+    await until(async () => {
+      const url = `/api/sessions/${job.session}/photos/${next.sha256}`;
+      return (await page.evaluate(async (to) => (await fetch(to)).status, url)) === 404;
+    });
   });
 });

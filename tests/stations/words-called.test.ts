@@ -46,7 +46,7 @@ function say(module: object, { path }: CatalogueFunction, args: readonly unknown
 const TRANSLATORS = new Set(['planText', 'fromServer', 'formulaText', 'sayNo', 'skierSentence', 'notTaken']);
 /** Names, signs and units alone; and what is said in the skier's language, whatever the station's. */
 const ALIKE =
-  /^(home\.pageTitle|ago\.minutes|spotWord|spotSays\.target|server\.lastGoodIs|size|placeWords|skier\..*)$/;
+  /^(home\.pageTitle|ago\.minutes|spotWord|spotSays\.target|server\.lastGoodIs|size|placeWords|foreAft\.mark|skier\..*)$/;
 
 const BROKEN = /undefined|NaN|\[object|Invalid Date|^threw|\bnull\b/;
 /** Names and numbers that were given, in any order. */

@@ -8,6 +8,8 @@ interface Waiting {
   readonly session: string;
   readonly sha256: string;
   readonly bytes: ArrayBuffer;
+  /** Taken back: the server is still to be asked to erase it. Nothing of the picture is kept. */
+  readonly goes?: true;
 }
 
 const RETRY_MS = 10_000;
@@ -64,10 +66,27 @@ export class PhotoQueue {
     void this.send();
   }
 
-  /** Takes a photo back: from this device, and from the server. Whether it is gone from both. */
+  /**
+   * Takes a photo back: from this device at once, from the server as soon as it can be asked. False where this device
+   * cannot keep that in mind and the server cannot be asked now.
+   */
   async remove(session: string, sha256: string): Promise<boolean> {
-    await this.#sending;
-    await this.#drop(session, sha256).catch(() => undefined);
+    const row: Waiting = { session, sha256, bytes: new ArrayBuffer(0), goes: true };
+    const noted = await this.#device
+      .write('photos', (store) => store.put(row))
+      .then(
+        () => true,
+        () => false,
+      );
+    this.#hide(keyOf(session, sha256));
+    if (!noted) return this.#erase(session, sha256);
+    // One that is on its way up goes after it has arrived.
+    void Promise.resolve(this.#sending).then(() => this.send());
+    return true;
+  }
+
+  /** Whether it is not at the server any more. */
+  async #erase(session: string, sha256: string): Promise<boolean> {
     const answer = await fetch(`/api/sessions/${session}/photos/${sha256}`, {
       method: 'DELETE',
       signal: AbortSignal.timeout(PATIENCE_MS),
@@ -85,8 +104,12 @@ export class PhotoQueue {
 
   async #sendAll(): Promise<void> {
     const rows = await this.#device.read('photos', (store) => done(store.getAll() as IDBRequest<Waiting[]>));
-    for (const row of rows) this.#show(row);
-    for (const { session, sha256, bytes } of rows) {
+    for (const row of rows) if (!row.goes) this.#show(row);
+    for (const { session, sha256, bytes, goes } of rows) {
+      if (goes) {
+        if (await this.#erase(session, sha256)) await this.#drop(session, sha256, true);
+        continue;
+      }
       const answer = await fetch(`/api/sessions/${session}/photos`, {
         method: 'POST',
         body: bytes,
@@ -114,9 +137,18 @@ export class PhotoQueue {
     this.#waiting = new Map([...this.#waiting, [key, url]]);
   }
 
-  async #drop(session: string, sha256: string): Promise<void> {
-    await this.#device.write('photos', (store) => store.delete([session, sha256]));
-    const key = keyOf(session, sha256);
+  /** Forgets a photo, unless it was taken back meanwhile and is still to go from the server. */
+  async #drop(session: string, sha256: string, gone = false): Promise<void> {
+    await this.#device.write('photos', (store) => {
+      const there = store.get([session, sha256]) as IDBRequest<Waiting | undefined>;
+      there.onsuccess = () => {
+        if (gone || !there.result?.goes) store.delete([session, sha256]);
+      };
+    });
+    this.#hide(keyOf(session, sha256));
+  }
+
+  #hide(key: string): void {
     this.#waiting = new Map([...this.#waiting].filter(([one]) => one !== key));
     this.#refused = new Map([...this.#refused].filter(([one]) => one !== key));
   }

@@ -105,6 +105,7 @@ const commonEn = {
   strikeHint: 'Nothing is deleted: the entry stays readable, with this reason.',
   struck: (reason: string): string => `struck: ${reason}`,
   reasons: ['wrong side', 'typing error', 'entered twice', 'boot was not ready'],
+  photos: 'Photos',
   record: 'Entries',
   recordTitle: 'All entries of this session',
   problems: 'Look at this',

@@ -1,18 +1,14 @@
 /** Words about photos. */
 import type { Degenerate, Measured, Payload, Side } from '../../../core/index.ts';
 import { Z90 } from '../../../core/index.ts';
+import type { GapBy, Group, Scale, SeenFrom } from '../photo/groups.ts';
 import { inLanguage } from '../language.ts';
 import type { Words } from '../language.ts';
 import { shown } from '../numbers.ts';
 import { Sided } from './common.ts';
 import * as german from './de/photo.ts';
 
-export type Group = 'scale' | 'legAxis' | 'cuffAxis' | 'gap';
-export type Scale = 'card' | 'a4' | 'length';
-
 const photoEn = {
-  open: 'Photos',
-  title: 'Photos',
   ask: 'Ask the skier first. Only leg and boot, no face. A photo is erased with the client’s data.',
   aid: 'A photo is an aid. It does not replace reading the gap on the boot.',
   plane: 'Hold card or sheet in the plane of what you measure: nearer to the camera looks larger.',
@@ -23,7 +19,10 @@ const photoEn = {
     string
   >,
   take: (side: Side): string => `Take a photo of the ${side} leg`,
-  none: 'No photos of this session yet.',
+  none: 'No photos of this session yet. Take one with the button above.',
+  noneYet: 'No photos of this session yet. They are taken at the measuring station and at the bench.',
+  unmarked: 'Nobody has measured in this photo.',
+  look: 'Look',
   named: (side: Side, shows: Payload<'photo.taken'>['shows'], number: number): string =>
     `Photo ${number}: ${Sided(side)}, ${photoEn.showsWord[shows]}`,
   waiting: 'waiting: on this device alone',
@@ -35,7 +34,8 @@ const photoEn = {
   back: 'All photos',
   takeBack: 'Take this photo back',
   takenBack: 'photo taken back',
-  notGone: 'The server could not be asked to erase it. Try again when it is back.',
+  notGone:
+    'Taken back, but neither this device nor the server could note that the picture is to go. Tell the desk: it can erase the client’s data.',
   groups: { scale: 'Scale', legAxis: 'Leg axis', cuffAxis: 'Cuff axis', gap: 'Gap' } satisfies Record<
     Group,
     string
@@ -45,11 +45,22 @@ const photoEn = {
   scales: {
     card: 'Card 85.6 × 54',
     a4: 'A4 sheet',
+    rectangle: 'Other rectangle',
     length: 'Two points',
   } satisfies Record<Scale, string>,
   length: 'Distance of the two points',
-  hint: 'Drag a point, or move it by the arrow keys. The loupe shows where it is.',
-  point: (group: Group, index: number): string => `${photoEn.groups[group]}, point ${index + 1}`,
+  longer: 'Longer side',
+  shorter: 'Shorter side',
+  gapBy: 'Gap',
+  gapsBy: { points: 'Between two points', line: 'Point to a line' } satisfies Record<GapBy, string>,
+  from: 'Photographed from',
+  froms: { front: 'in front', behind: 'behind' } satisfies Record<SeenFrom, string>,
+  hint: 'Drag a point, or move it by the arrow keys, with Shift ten times as far. The loupe shows where it is.',
+  /** `of`: how many there are; three are a point and a line. */
+  point: (group: Group, index: number, of: number): string =>
+    of === 3
+      ? `${photoEn.groups[group]}, ${index === 0 ? 'point' : `line, end ${index}`}`
+      : `${photoEn.groups[group]}, point ${index + 1}`,
   loupe: 'Loupe',
   x: 'Across',
   y: 'Down',
@@ -81,10 +92,20 @@ export const measuredText = (measured: Measured<number>, unit: 'mm' | '°'): str
 
 const turnEn = {
   parallel: 'parallel',
-  clockwise: 'clockwise as seen',
-  anticlockwise: 'anticlockwise as seen',
+  leans: (lean: 'outward' | 'inward', clockwise: boolean): string =>
+    `cuff leans ${lean} of the leg (${clockwise ? 'clockwise' : 'anticlockwise'} as seen)`,
 };
 export const turn: Words<typeof turnEn> = inLanguage(turnEn, german.turn);
 
-export const turnText = (degrees: number): string =>
-  Math.abs(degrees) < 0.05 ? turn.parallel : degrees > 0 ? turn.clockwise : turn.anticlockwise;
+/**
+ * Which way the cuff leans from the leg. A skier’s right leg stands on the left of a picture that was taken from in front:
+ * there clockwise is inward, as it is for the left leg from behind.
+ *
+ * @param degrees of the picture: clockwise positive
+ */
+export function turnText(degrees: number, side: Side, from: SeenFrom): string {
+  if (Math.abs(degrees) < 0.05) return turn.parallel;
+  const clockwise = degrees > 0;
+  const clockwiseIsOutward = (side === 'left') === (from === 'front');
+  return turn.leans(clockwise === clockwiseIsOutward ? 'outward' : 'inward', clockwise);
+}

@@ -85,6 +85,7 @@ export const common: typeof english.common = {
   strikeHint: 'Nichts wird gelöscht: Der Eintrag bleibt lesbar, mit diesem Grund.',
   struck: (reason) => `gestrichen: ${reason}`,
   reasons: ['falsche Seite', 'Tippfehler', 'doppelt eingetragen', 'Schuh war nicht bereit'],
+  photos: 'Fotos',
   record: 'Einträge',
   recordTitle: 'Alle Einträge dieser Sitzung',
   problems: 'Bitte ansehen',

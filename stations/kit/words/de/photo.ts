@@ -1,6 +1,6 @@
 /** Words about photos, in German. */
 import type * as english from '../photo.ts';
-import type { Group } from '../photo.ts';
+import type { Group } from '../../photo/groups.ts';
 import { of, Sided } from './sides.ts';
 
 const showsWord = { leg: 'Bein und Schaft', gap: 'Spalt', boot: 'Schuh' };
@@ -12,8 +12,6 @@ const groups: Readonly<Record<Group, string>> = {
 };
 
 export const photo: typeof english.photo = {
-  open: 'Fotos',
-  title: 'Fotos',
   ask: 'Erst fragen. Nur Bein und Schuh, kein Gesicht. Ein Foto wird mit den Daten des Kunden gelöscht.',
   aid: 'Ein Foto ist eine Hilfe. Es ersetzt nicht das Messen des Spalts am Schuh.',
   plane: 'Karte oder Blatt in die Ebene dessen halten, was gemessen wird: Was näher ist, sieht größer aus.',
@@ -21,7 +19,10 @@ export const photo: typeof english.photo = {
   shows: 'Was es zeigt',
   showsWord,
   take: (side) => `Foto vom ${of(side, 'en')} Bein machen`,
-  none: 'Noch keine Fotos dieser Sitzung.',
+  none: 'Noch keine Fotos dieser Sitzung. Oben lässt sich eines machen.',
+  noneYet: 'Noch keine Fotos dieser Sitzung. Sie werden am Messplatz und an der Werkbank gemacht.',
+  unmarked: 'In diesem Foto hat niemand gemessen.',
+  look: 'Ansehen',
   named: (side, shows, number) => `Foto ${number}: ${Sided(side)}, ${showsWord[shows]}`,
   waiting: 'wartet: nur auf diesem Gerät',
   stored: 'gespeichert',
@@ -33,14 +34,23 @@ export const photo: typeof english.photo = {
   takeBack: 'Dieses Foto zurücknehmen',
   takenBack: 'Foto zurückgenommen',
   notGone:
-    'Der Server konnte nicht gebeten werden, es zu löschen. Noch einmal versuchen, wenn er wieder da ist.',
+    'Zurückgenommen, aber weder dieses Gerät noch der Server konnte vermerken, dass das Bild weg soll. Der Theke Bescheid geben: Sie kann die Daten des Kunden löschen.',
   groups,
   group: 'Punkte von',
   scale: 'Maßstab durch',
-  scales: { card: 'Karte 85,6 × 54', a4: 'A4-Blatt', length: 'Zwei Punkte' },
+  scales: { card: 'Karte 85,6 × 54', a4: 'A4-Blatt', rectangle: 'Anderes Rechteck', length: 'Zwei Punkte' },
   length: 'Abstand der beiden Punkte',
-  hint: 'Einen Punkt ziehen oder mit den Pfeiltasten bewegen. Die Lupe zeigt, wo er ist.',
-  point: (group, index) => `${groups[group]}, Punkt ${index + 1}`,
+  longer: 'Längere Seite',
+  shorter: 'Kürzere Seite',
+  gapBy: 'Spalt',
+  gapsBy: { points: 'Zwischen zwei Punkten', line: 'Punkt zu Linie' },
+  from: 'Aufgenommen von',
+  froms: { front: 'vorne', behind: 'hinten' },
+  hint: 'Einen Punkt ziehen oder mit den Pfeiltasten bewegen, mit Umschalt zehnmal so weit. Die Lupe zeigt, wo er ist.',
+  point: (group, index, of) =>
+    of === 3
+      ? `${groups[group]}, ${index === 0 ? 'Punkt' : `Linie, Ende ${index}`}`
+      : `${groups[group]}, Punkt ${index + 1}`,
   loupe: 'Lupe',
   x: 'Quer',
   y: 'Abwärts',
@@ -63,6 +73,6 @@ export const why: typeof english.why = {
 
 export const turn: typeof english.turn = {
   parallel: 'parallel',
-  clockwise: 'im Uhrzeigersinn gesehen',
-  anticlockwise: 'gegen den Uhrzeigersinn gesehen',
+  leans: (lean, clockwise) =>
+    `Schaft neigt sich vom Bein nach ${lean === 'outward' ? 'außen' : 'innen'} (${clockwise ? 'im' : 'gegen den'} Uhrzeigersinn gesehen)`,
 };
