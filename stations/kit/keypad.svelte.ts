@@ -10,7 +10,15 @@ export interface Typing {
 /** Longer than a tap takes: what is tapped next must not move away under the finger. */
 const LINGER_MS = 300;
 
+/** What touched the page last: a finger wants the keypad, a keyboard and a mouse do not. */
+let finger = false;
+if (typeof addEventListener === 'function') {
+  addEventListener('pointerdown', ({ pointerType }) => (finger = pointerType === 'touch'), true);
+  addEventListener('keydown', () => (finger = false), true);
+}
+
 class Keypad {
+  #coming = false;
   #typing = $state.raw<Typing | null>(null);
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** Its part of the page has come. Until then, and if it never does, the device's own keyboard is asked for. */
@@ -18,6 +26,19 @@ class Keypad {
 
   get typing(): Typing | null {
     return this.#typing;
+  }
+
+  /** A number field that gets the focus now gets the keypad with it. */
+  get follows(): boolean {
+    return this.#typing !== null || this.#coming;
+  }
+
+  /** A person who works by touch is led to what is missing, with the keypad at hand. */
+  leadTo(input: HTMLInputElement | null | undefined): void {
+    if (!input || !finger || !this.ready) return;
+    this.#coming = true;
+    input.focus();
+    this.#coming = false;
   }
 
   open(typing: Typing): void {
@@ -30,6 +51,11 @@ class Keypad {
     if (this.#typing?.input !== input) return;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.putAway(), LINGER_MS);
+  }
+
+  /** The field is no longer on the page. */
+  gone(input: HTMLInputElement | null): void {
+    if (this.#typing?.input === input) this.putAway();
   }
 
   putAway(): void {
