@@ -57,6 +57,7 @@ export type {
   Contact,
   CuffPlan,
   CuffVerdict,
+  Extension,
   ForeAftPlan,
   Move,
   NextAction,
@@ -67,6 +68,8 @@ export type {
   Reason,
   ReasonCode,
   Round,
+  ScrewLengths,
+  ScrewsPlan,
   SidePlan,
   SolePlan,
   StancePlan,
@@ -89,6 +92,8 @@ export type { Draft } from './record/basis.ts';
 export { catalogue } from './maths/catalogue.ts';
 export type { Calculation, Calculations, Given } from './maths/catalogue.ts';
 export type { AdjusterReach, HardwareNow, Pair, Stop } from './maths/hardware.ts';
+export { SOLE_PRESETS } from './maths/standards.ts';
+export type { SolePreset, ZoneLimits } from './maths/standards.ts';
 export { bare } from './photo/bare.ts';
 export type { BareResult } from './photo/bare.ts';
 export type { BarePhoto, PhotoType } from './photo/bytes.ts';

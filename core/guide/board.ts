@@ -1,4 +1,5 @@
 /** One session as a row of the desk's board, and as a ticket on the wall, which carries no name and no reference. */
+import { SIDES } from '../frame.ts';
 import type { Side } from '../frame.ts';
 import type { Fact } from '../record/facts.ts';
 import { Log } from '../record/log.ts';
@@ -11,6 +12,8 @@ export interface JobRow {
   /** Key of the people table; the name is asked for, never on the board. */
   readonly clientRef: string;
   readonly service: 'cuffs' | 'full' | 'recheck';
+  /** Codes of the tags on its boots, so that a scan finds a boot in the whole shop; absent where none carries one. */
+  readonly tags?: Readonly<Partial<Record<Side, string>>>;
   readonly promisedAt: string | null;
   /** Where the job is: the first step that is not finished; null when all are. */
   readonly stage: StepName | null;
@@ -44,6 +47,16 @@ function isPaused(log: Log): boolean {
   return last?.kind === 'paused';
 }
 
+/** The tag of each boot, as it was described last. */
+function tagsOf(log: Log): Pick<JobFacts, 'tags'> {
+  const described = log.live('boot.described');
+  const tags = SIDES.flatMap((side) => {
+    const tag = described.findLast((boot) => boot.side === side)?.tag;
+    return tag === undefined ? [] : [[side, tag] as const];
+  });
+  return tags.length > 0 ? { tags: Object.fromEntries(tags) } : {};
+}
+
 /** Null before the session is opened. */
 export function jobOf(facts: readonly Fact[], plan: Plan): JobFacts | null {
   const log = new Log(facts);
@@ -55,6 +68,7 @@ export function jobOf(facts: readonly Fact[], plan: Plan): JobFacts | null {
     ticket: opened.ticket,
     clientRef: opened.clientRef,
     service: service.service,
+    ...tagsOf(log),
     promisedAt: service.promisedAt ?? opened.promisedAt ?? null,
     stage: live[0]?.step ?? null,
     steps: plan.steps.map(({ step, side, status }) => (side ? { step, side, status } : { step, status })),

@@ -37,6 +37,10 @@ const ofShell: readonly Omit<Caution, 'step'>[] = [
     level: 'caution',
     text: 'Heat can burn skin with poor feeling, and grinding makes dust: no foot in a hot shell, eyes and lungs protected, extraction on.',
   },
+  {
+    level: 'caution',
+    text: 'An overheated shell gives off fumes and loses its strength: the maker’s temperature and time first, measured on the surface, heat-proof gloves on, ventilation on.',
+  },
 ];
 
 const ofSole: readonly Omit<Caution, 'step'>[] = [

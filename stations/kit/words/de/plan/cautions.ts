@@ -31,6 +31,10 @@ export const CAUTIONS: Sentences = [
     'Hitze kann gefühllose Haut verbrennen, und Schleifen macht Staub: kein Fuß in eine heiße Schale, Augen und Lunge schützen, Absaugung an.',
   ],
   [
+    'An overheated shell gives off fumes and loses its strength: the maker’s temperature and time first, measured on the surface, heat-proof gloves on, ventilation on.',
+    'Eine überhitzte Schale gibt Dämpfe ab und verliert ihre Festigkeit: zuerst Temperatur und Zeit des Herstellers, an der Oberfläche gemessen, Hitzehandschuhe an, Lüftung an.',
+  ],
+  [
     'A changed sole can keep a binding from releasing: do not ski until boot, binding and ski have been tested together by a certified technician.',
     'Eine veränderte Sohle kann verhindern, dass die Bindung auslöst: nicht fahren, bevor Schuh, Bindung und Ski zusammen von einer zertifizierten Fachkraft geprüft sind.',
   ],
