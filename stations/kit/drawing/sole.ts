@@ -9,8 +9,15 @@ export const SHEET = { width: 200, height: 300 } as const;
 /** From above and toe up, the other leg is to the right of a left boot and to the left of a right one. */
 export const medialIsRight = (side: Side): boolean => side === 'left';
 
-export function cornerAt(side: Side, corner: Corner): { readonly x: number; readonly y: number } {
+/** A boot that lies upside down shows its sole from below: what was at the right is at the left. */
+export type SoleFrom = 'above' | 'below';
+
+export function cornerAt(
+  side: Side,
+  corner: Corner,
+  from: SoleFrom = 'above',
+): { readonly x: number; readonly y: number } {
   const [zone, edge] = corner.split('.');
-  const right = (edge === 'medial') === medialIsRight(side);
+  const right = (edge === 'medial') === (medialIsRight(side) === (from === 'above'));
   return { x: right ? 134 : 66, y: zone === 'toe' ? 78 : 246 };
 }

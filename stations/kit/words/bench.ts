@@ -9,21 +9,28 @@ const benchEn = {
   title: 'Bench',
   queue: 'Boots to do now',
   empty: 'No boots to do. They appear here when the floor has read them.',
-  pick: 'Pick a boot on the left.',
+  away: 'Skier has gone',
+  pick: 'Scan a boot’s tag, or pick a boot on the left.',
+  gone: (back: string | null): string =>
+    back === null
+      ? 'The skier has gone: no re-read is possible now.'
+      : `The skier has gone: no re-read is possible before ${back}.`,
+  goneDo: 'Do what is told and enter it; the floor reads it when they are back.',
+  goneLoose: 'The pivot bolts were left loose.',
+  goneWedges: 'Test wedges were left in.',
+  soleWaits: 'the sole, once it may be worked',
   boot: (side: Side): string => `${Sided(side)} boot`,
   inHand: (side: Side): string => `${side} boot in hand`,
   told: 'Done as told',
   toldHint: (what: string): string => `enters ${what}`,
   else: 'Did something else',
-  elseTitle: (side: Side): string => `${Sided(side)} boot: where the pivots stand now`,
-  elseHint: 'From factory neutral, up is plus. Not how far they were moved.',
   enter: 'Enter these positions',
   orderTitle: 'In this order',
   order: [
-    'Loosen the pivot bolts',
+    'Loosen the bolts with the maker’s own key',
     'Move to the mark',
     'Close the cuff lightly',
-    'Tighten both bolts',
+    'Tighten both by torque driver',
     'Read the dial back',
   ],
   soleTitle: 'Sole back to zero',
@@ -59,4 +66,13 @@ const benchEn = {
   agreedMissing:
     'No agreement of the owner to irreversible work is on record. Ask the front desk before you cut.',
 };
+const acts = {
+  'cuff.set': 'set the pivots',
+  'shell.worked': 'shell at the press',
+  'pivot.reworked': 'longer slot',
+  'sole.set': 'sole back to zero',
+  'sole.measured': 'measure the sole',
+  'plate.fitted': 'plate or plane the sole',
+};
+export const benchActs: Words<typeof acts> = inLanguage(acts, german.benchActs);
 export const bench: Words<typeof benchEn> = inLanguage(benchEn, german.bench);

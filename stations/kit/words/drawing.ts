@@ -29,6 +29,7 @@ const drawingEn = {
       ? `${Sided(side)} boot, seen from outside`
       : `${Sided(side)} boot, seen from the inner side`,
   seenFrom: (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'outer side' : 'inner side'),
+  upsideDown: 'up is ↓',
   adjuster: (adjuster: Adjuster): string => (adjuster === 'lateral' ? 'Lateral adjuster' : 'Medial adjuster'),
   was: 'was',
   now: 'now',

@@ -12,16 +12,24 @@ const soleEn = {
   notAgreed: 'not before the owner has agreed, on record: ask the front desk',
   nothingTold: 'nothing is told for this sole yet',
 
-  seenFrom: (side: Side): string => `${Sided(side)} sole from above, toe up`,
+  seenFrom: (side: Side, from: 'above' | 'below'): string =>
+    from === 'above'
+      ? `${Sided(side)} sole from above, toe up`
+      : `${Sided(side)} sole from below, as it lies upside down, toe up`,
   toe: 'toe',
   heel: 'heel',
   medial: 'medial',
   lateral: 'lateral',
+  corners: {
+    'toe.medial': 'toe medial',
+    'toe.lateral': 'toe lateral',
+    'heel.medial': 'heel medial',
+    'heel.lateral': 'heel lateral',
+  },
   plateTitle: 'Plate, thickness in mm',
+  planeTitle: 'Plane off, mm',
   routTitle: 'Rout off the lugs, mm',
-  leftTitle: 'Lug that is left, mm',
   standHeight: (mm: number): string => `The boot stands ${shown(mm)} mm higher afterwards.`,
-  noRout: 'Routing: not told',
 
   before: (side: Side): string => `Measure the ${side} sole before any work`,
   after: (side: Side): string => `Measure the finished ${side} sole`,
@@ -38,6 +46,7 @@ const soleEn = {
 
   fitTold: 'Fitted as told',
   fitHint: (thinEdgeMm: number): string => `thin edge ${shown(thinEdgeMm, 2)} mm`,
+  lifterIs: (mm: number): string => `lifter ${shown(mm, 2)} mm`,
   else: 'Did something else',
   elseTitle: (side: Side): string => `${Sided(side)} boot: what is under it now`,
   thinEdge: 'Thin edge',
@@ -49,10 +58,18 @@ const soleEn = {
   held: 'Not yet',
   agreeFirst: 'The owner agrees to the work on the soles first: it cannot be undone.',
   checkedTitle: 'Finished sole against its standard',
-  checkedHead: { where: 'Where', is: 'Measured', state: 'Judged' },
+  checkedHead: { where: 'Where', is: 'Measured', limit: 'Limit', state: 'Judged' },
   pass: 'pass',
-  out: (min: number, max: number): string => `out of limits: must be ${shown(min)} to ${shown(max)} mm`,
-  unchecked: 'not checked: nobody entered a limit',
+  out: 'out of limits',
+  unchecked: 'not checked',
+  limit: (min: number, max: number): string => `${shown(min, 2)} to ${shown(max, 2)} mm`,
+  most: (max: number): string => `at most ${shown(max, 2)} mm`,
+  noLimit: 'nobody entered one',
+  notMeasured: 'not measured',
+  source: 'Limit',
+  racing: { standHeightMm: 'Racing: stand height on the ski', soleHeightMm: 'Racing: sole to heel base' },
+  soleHeight: 'Sole height inside',
+  soleHeightHint: 'underside to the base of the heel; empty: not measured',
   wedgeOff: 'The test wedge is out',
   waiting: 'Soles that wait',
 } as const;

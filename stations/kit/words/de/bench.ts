@@ -2,25 +2,41 @@
 import type * as english from '../bench.ts';
 import { of, Of } from './sides.ts';
 
+export const benchActs: typeof english.benchActs = {
+  'cuff.set': 'Drehpunkte stellen',
+  'shell.worked': 'Schale an der Presse',
+  'pivot.reworked': 'Langloch verlängern',
+  'sole.set': 'Sohle auf null',
+  'sole.measured': 'Sohle messen',
+  'plate.fitted': 'Sohle: Platte oder plan',
+};
+
 export const bench: typeof english.bench = {
   title: 'Werkbank',
   queue: 'Jetzt zu machen',
   empty: 'Nichts zu machen. Schuhe stehen hier, sobald sie am Messplatz gemessen sind.',
-  pick: 'Links einen Schuh wählen.',
+  away: 'Skifahrer ist gegangen',
+  pick: 'Anhänger eines Schuhs scannen, oder links einen Schuh wählen.',
+  gone: (back) =>
+    back === null
+      ? 'Der Skifahrer ist gegangen: Nachmessen geht jetzt nicht.'
+      : `Der Skifahrer ist gegangen: Nachmessen geht nicht vor ${back}.`,
+  goneDo: 'Machen wie gesagt und eintragen; der Messplatz misst nach, wenn er zurück ist.',
+  goneLoose: 'Die Schrauben am Drehpunkt sind noch lose.',
+  goneWedges: 'Testkeile sind noch drin.',
+  soleWaits: 'die Sohle, sobald sie bearbeitet werden darf',
   boot: (side) => `${Of(side, 'er')} Schuh`,
   inHand: (side) => `hat den ${of(side, 'en')} Schuh in der Hand`,
   told: 'Erledigt wie gesagt',
   toldHint: (what) => `trägt ein: ${what}`,
   else: 'Etwas anderes gemacht',
-  elseTitle: (side) => `${Of(side, 'er')} Schuh: wo die Drehpunkte jetzt stehen`,
-  elseHint: 'Vom Werksneutral aus, oben ist plus. Nicht, wie weit verstellt wurde.',
   enter: 'Diese Stellung eintragen',
   orderTitle: 'Reihenfolge',
   order: [
-    'Schrauben am Drehpunkt lösen',
+    'Schrauben lösen, Schlüssel des Herstellers',
     'Auf den Strich stellen',
     'Schaft leicht schließen',
-    'Beide Schrauben festziehen',
+    'Beide mit Drehmoment festziehen',
     'Skala ablesen und vergleichen',
   ],
   soleTitle: 'Sohle zurück auf null',

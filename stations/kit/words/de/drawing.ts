@@ -21,6 +21,7 @@ export const drawing: typeof english.drawing = {
   outsideOf: (side, adjuster) =>
     `${Of(side, 'er')} Schuh, von ${adjuster === 'lateral' ? 'außen' : 'innen'} gesehen`,
   seenFrom: (adjuster) => (adjuster === 'lateral' ? 'Außenseite' : 'Innenseite'),
+  upsideDown: 'oben ist ↓',
   adjuster: (adjuster) => `Versteller ${place(adjuster)}`,
   was: 'war',
   now: 'jetzt',

@@ -1,0 +1,103 @@
+/** Words of work on one boot at the bench, in German. */
+import { shown, signed } from '../../numbers.ts';
+import type * as english from '../work.ts';
+import { Of, place } from './sides.ts';
+
+export const work: typeof english.work = {
+  readTitle: (side) => `${Of(side, 'er')} Schuh: was die Skala jetzt zeigt`,
+  readHint: 'Vom Werksneutral aus, oben ist plus: wo der Drehpunkt steht, nicht wie weit verstellt wurde.',
+  told: (mm) => `gesagt ${signed(mm, 2)} mm`,
+  higher: (mm) => `${shown(mm, 2)} mm höher als gesagt`,
+  lower: (mm) => `${shown(mm, 2)} mm tiefer als gesagt`,
+  asTold: 'wie gesagt',
+  outside: (min, max) => `jenseits des Wegs dieses Schuhs: ${signed(min, 2)} bis ${signed(max, 2)} mm`,
+  off: (adjuster, toldMm, isMm, by) =>
+    `${place(adjuster)}: gesagt ${signed(toldMm, 2)} mm, abgelesen ${signed(isMm, 2)} mm, ${by}`,
+  goesOn: 'Der Plan geht von dort weiter, wo die Skala steht.',
+
+  turn: { upright: 'Der Schuh liegt kopfüber', over: 'Der Schuh steht aufrecht' },
+
+  slotTitle: (adjuster) => `Langloch ${place(adjuster)}`,
+  slotSeen: (adjuster) => (adjuster === 'lateral' ? 'von außen gesehen' : 'von innen gesehen'),
+  slotWas: (mm) => `Weg jetzt ${shown(mm, 2)} mm`,
+  slotIs: (mm) => `dann ${shown(mm, 2)} mm`,
+  slotCut: (mm, way) => `${shown(mm, 2)} mm nach ${way === 'up' ? 'oben' : 'unten'} fräsen`,
+  slotEdge: (mm) => `${shown(mm, 2)} mm bis zum Rand`,
+  slotLeast: (mm) => `mindestens ${shown(mm, 2)} mm`,
+  slotUncut: 'bleibt, wie es ist',
+  shellEdge: 'Rand der Schale',
+  slotScale: 'Auf und ab maßstäblich, quer nicht.',
+  slotDone: 'Das Langloch ist jetzt so lang',
+  slotsDone: 'Die Langlöcher sind jetzt so lang',
+  slotHint: (up, down) => `Weg ab jetzt ${shown(up, 2)} mm hoch, ${shown(down, 2)} mm tief`,
+  slotEach: (adjuster, hint) => `${place(adjuster)}: ${hint}`,
+  slotAsks: (side) => `${Of(side, 'er')} Schuh: Längere Langlöcher gäben den Weg, der fehlt`,
+  slotSays: (adjuster, said) => `Langloch ${place(adjuster)}: ${said.join('; ')}`,
+  recordHas: 'im Protokoll',
+  recordLacks: 'nicht im Protokoll: an der Theke fragen',
+  onRecord: {
+    agreed: 'Einverständnis des Besitzers mit dem längeren Langloch',
+    approved: 'Freigabe des Herstellers',
+  },
+  slotOrder: [
+    'Altes Ende, neues Ende und Mindestrand an der Schale anzeichnen',
+    'Drehpunkt und Innenschuh heraus; Schale einspannen',
+    'Nur längs des Langlochs fräsen, das Ende rund',
+    'Entgraten, alle Späne heraus',
+    'Langloch und Rand mit dem Messschieber messen',
+  ],
+
+  shellOrder: [
+    'Innenschuh heraus; die Stelle durch die Schale anzeichnen',
+    'Zuerst die Anleitung des Herstellers für diesen Kunststoff',
+    'Stelle gleichmäßig wärmen, an der Oberfläche messen; langsam drücken',
+    'In der Presse abkühlen lassen, dann erst lösen',
+    'Innen glätten; Innenschuh hinein; Kanten fühlen',
+  ],
+  shellDone: (spot) => `Frei gemacht: ${spot}`,
+  shellHint: (how) => `trägt ein: ${how}`,
+  shellHow: 'zuerst sagen, wie gearbeitet wurde',
+  shellAmountHint: 'leer lassen, wenn nicht gemessen',
+
+  inside: 'Innen im Schuh',
+  insideButtonHint: 'Bootboard, Fersenkeil, Vorlage, Spoiler, Innenschuh',
+  insideTitle: (side) => `${Of(side, 'er')} Schuh: was jetzt innen ist`,
+  insideLead:
+    'Nur ändern, was geändert wurde. Eine Messung über anderem Inneren zählt nicht mehr, und es wird noch einmal danach gefragt.',
+  boardHeel: 'Bootboard an der Ferse',
+  boardHeelHint: 'Dicke unter der Ferse',
+  heelLift: 'Fersenkeil',
+  heelLiftHint: '0: keiner',
+  boardCant: 'Canting des Bootboards',
+  boardCantHint: '0: eben; über innerem Canting wird kein Schaft gemessen',
+  leanPos: 'Stellung der Vorlage',
+  leanPosHint: 'der Strich, oder eine Zahl',
+  spoiler: 'Spoiler',
+  spoilers: { in: 'drin', out: 'heraus' },
+  spoilerWhich: 'Welcher Spoiler',
+  spoilerWhichHint: 'kann leer bleiben',
+  liner: 'Innenschuh',
+  linerHint: 'Name oder Nummer darauf',
+  linerHeated: 'Innenschuh warm angepasst',
+  heated: { yes: 'gewärmt', no: 'nicht gewärmt' },
+  linerNeeds: 'Innenschuh nennen, und ob er gewärmt wurde.',
+  cantNeeds: 'Sagen, wo das Bootboard dick ist.',
+  insideNone: 'Noch nichts geändert.',
+  insideEnter: 'Das ist jetzt innen',
+  linerHot:
+    'Ein heißer Innenschuh verbrennt Haut, die wenig fühlt, und Kleber und Schaum geben Dämpfe ab: Zeit und Temperatur seines Herstellers einhalten, lüften, und zuerst nach dem Gefühl im Fuß fragen.',
+
+  soleElseTitle: (side) => `${Of(side, 'er')} Schuh: was jetzt darunter ist`,
+  under: 'Etwas anderes unter dem Schuh',
+  underHint: 'ein Canting, das weder null noch wie gesagt ist',
+  underCantHint: '0: eben',
+  wedgeOrder: ['Skifahrer aus dem Schuh', 'Testkeil abnehmen', 'Nichts bleibt zwischen Sohle und Boden'],
+  zeroOrder: [
+    'Platten ab, oder ein Gegenkeil mit demselben Winkel',
+    'Schraubenlöcher sauber, nichts steht vor',
+    'Mit dem Haarlineal auf ebener Platte prüfen: Zehe und Ferse liegen auf',
+  ],
+  soleState: 'Wie es dazu kam',
+  soleStates: { neutralised: 'jetzt so gemacht', 'as-brought': 'gelassen wie gebracht' },
+  soleEnter: 'Das ist jetzt darunter',
+};
