@@ -38,15 +38,28 @@ export const soleForm = (session: string, side: Side, when: 'before' | 'after'):
 /** A sole that was taken back stands in its form again, to be corrected. */
 export function typeAgain(
   session: string,
-  { side, when = 'after', toe, heel }: FactOf<'sole.measured'>,
+  { side, when = 'after', toe, heel, soleHeightMm }: FactOf<'sole.measured'>,
 ): void {
   const text = (zone: typeof toe) => ({
     heightMedialMm: shown(zone.heightMedialMm, 2),
     heightLateralMm: shown(zone.heightLateralMm, 2),
     widthMm: shown(zone.widthMm, 2),
   });
-  keepDraft(soleForm(session, side, when), { toe: text(toe), heel: text(heel) });
+  const soleHeight = soleHeightMm === undefined ? '' : shown(soleHeightMm, 2);
+  keepDraft(soleForm(session, side, when), { toe: text(toe), heel: text(heel), soleHeight });
 }
+
+/** Width of each bearing zone: as described, as measured, or nothing better than the other's; a picture only. */
+export function zoneWidths(session: Session, side: Side): Readonly<Record<'toe' | 'heel', number>> {
+  const boot = latest(session.facts, 'boot.described', (fact) => fact.side === side);
+  const { before, after } = soleWork(session, side);
+  const measured = before ?? after;
+  const toe = boot?.soleWidthToeMm ?? measured?.toe.widthMm;
+  const heel = boot?.soleWidthHeelMm ?? measured?.heel.widthMm;
+  return { toe: toe ?? heel ?? ADULT_SOLE_MM, heel: heel ?? toe ?? ADULT_SOLE_MM };
+}
+/** Width of an adult alpine sole; from memory, and only how wide a picture is. */
+const ADULT_SOLE_MM = 69;
 
 /** The cant is chosen and its sole is not finished, whoever it waits for. */
 export const soleWaits = (session: Session, side: Side): boolean => {

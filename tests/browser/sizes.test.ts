@@ -107,8 +107,17 @@ const PAGES: readonly Shown[] = [
   {
     role: 'bench',
     name: 'task',
-    show: (page) => load(page, 'bench', jobs.wasRead),
+    show: async (page) => {
+      await load(page, 'bench', jobs.wasRead);
+      await floor.bootInHand(page, 'left');
+    },
     act: (page) => button(page, /^Done as told/),
+  },
+  {
+    role: 'bench',
+    name: 'which boot',
+    show: (page) => load(page, 'bench', jobs.wasRead),
+    act: (page) => button(page, /^This is the left boot/),
   },
   {
     role: 'bench',

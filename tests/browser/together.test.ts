@@ -139,7 +139,7 @@ describe('two benches', () => {
     // The boot in hand is the right one by now: the left one has nothing more to be told.
     await floor.choose(one.getByRole('dialog'), 'Which boot?', 'Left');
     await button(one.getByRole('dialog'), 'Did something else').click();
-    await one.getByRole('dialog', { name: 'Left boot: where the pivots stand now' }).waitFor();
+    await one.getByRole('dialog', { name: 'Left boot: what the dial reads now' }).waitFor();
     await enter(one, '-1', '2');
     await floor.allSaved(one);
     for (const page of benches)

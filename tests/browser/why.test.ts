@@ -68,6 +68,7 @@ describe('“Why?”', () => {
 
   it('at the bench, by keyboard alone, shows how far the pivots go and from where', async () => {
     const page = await openAt('bench');
+    await floor.bootInHand(page, 'left');
     const ask = button(page, /^Why\?/);
     await ask.focus();
     await page.keyboard.press('Enter');

@@ -104,9 +104,29 @@ export async function openSession(desk: Page): Promise<string> {
 export const savedState = (page: Page) => page.getByRole('banner').getByRole('status');
 export const allSaved = (page: Page) => savedState(page).filter({ hasText: 'All saved' }).waitFor();
 
-/** One boot of the bench's queue, by its side and by ticket or name. */
-export const pickAtBench = (bench: Page, side: Side, who: string) =>
-  button(bench.getByRole('navigation', { name: 'Boots to do now' }), new RegExp(`^${side} .*${who}`)).click();
+/** One boot of the bench's queue, by its side and by ticket or name; then in hand, as a person without a scanner says. */
+export async function pickAtBench(bench: Page, side: Side, who: string): Promise<void> {
+  await button(
+    bench.getByRole('navigation', { name: 'Boots to do now' }),
+    new RegExp(`^${side} .*${who}`),
+  ).click();
+  await bootInHand(bench, side);
+}
+
+/** This boot's instruction shows, once a person has said which boot it is, where that is asked. */
+export async function bootInHand(bench: Page, side: Side): Promise<void> {
+  const here = button(bench, new RegExp(`^This is the ${side} boot`));
+  const shown = bench.getByRole('region', { name: `${side} boot in hand` });
+  await here.or(shown).waitFor();
+  if (await here.isVisible()) await here.click();
+  await shown.waitFor();
+}
+
+/** A scanner that types: the code, then Enter, wherever the focus is. */
+export async function scan(page: Page, code: string): Promise<void> {
+  await page.keyboard.type(code);
+  await page.keyboard.press('Enter');
+}
 
 export const readyBoot = (measuring: Page, side: Side) =>
   button(measuring, new RegExp(`^${capital(side)} boot: all as expected`)).click();

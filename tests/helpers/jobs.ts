@@ -41,6 +41,12 @@ export class Opener {
     return new Opener(await Station.pair(shop.url, all.code, 'the opener'));
   }
 
+  /** What the shop works by, for sessions that are opened from now on. */
+  async settings(values: Readonly<Record<string, number>>): Promise<void> {
+    await this.#station.request('POST', '/api/corner/pin', { pin: '271828', again: '271828' });
+    await this.#station.request('PUT', '/api/corner/settings', values);
+  }
+
   /** The facts of `told` under ids of the program's own, so it must not name any by id. */
   async open(name: string, told: Story): Promise<OpenJob> {
     this.#count += 1;

@@ -77,6 +77,7 @@ try {
   }
   const bench = await open(browser, server, 'bench');
   await bench.getByRole('button', { name: new RegExp(`left.*${TICKET} `) }).click();
+  await bench.getByRole('button', { name: /^This is the left boot/ }).click();
   await bench.getByRole('button', { name: /Done as told/ }).waitFor();
   await shoot(bench, 'bench-pivots');
   const desk = await open(browser, server, 'desk');
