@@ -72,7 +72,7 @@ export const work: typeof english.work = {
   boardCantHint: '0: eben; über innerem Canting wird kein Schaft gemessen',
   leanPos: 'Stellung der Vorlage',
   leanPosHint: 'der Strich, oder eine Zahl',
-  spoiler: 'Spoiler',
+  spoiler: 'Wadenspoiler',
   spoilers: { in: 'drin', out: 'heraus' },
   spoilerWhich: 'Welcher Spoiler',
   spoilerWhichHint: 'kann leer bleiben',
