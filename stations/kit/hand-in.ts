@@ -7,7 +7,7 @@
 import type { Fact } from '../../core/index.ts';
 import { ask } from './api.ts';
 import type { Outbox } from './store/outbox.ts';
-import { sayNo } from './words/answers.ts';
+import { noInWords } from './no.ts';
 import { planText } from './words/plan.ts';
 import { revoked } from './words/revoked.ts';
 
@@ -81,7 +81,7 @@ async function send(session: string, facts: readonly Fact[]): Promise<string | n
       facts,
     },
   );
-  if (!answer.ok) return sayNo(answer.error, revoked.unreachable);
+  if (!answer.ok) return await noInWords(answer.error, revoked.unreachable);
   if (answer.value.full) return revoked.full;
   const [first] = answer.value.refused;
   return first ? revoked.notKept(planText(first.reason)) : null;

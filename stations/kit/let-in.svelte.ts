@@ -1,7 +1,7 @@
 /** Asking the desk to let this browser back in: one request, looked after until it is answered or has ended. */
 import { ask } from './api.ts';
 import type { Me } from './api.ts';
-import { sayNo } from './words/answers.ts';
+import { noInWords } from './no.ts';
 import { letIn } from './words/revoked.ts';
 
 export type LetInState = 'idle' | 'waiting' | 'refused' | 'gone' | 'failed';
@@ -40,7 +40,7 @@ export class LetInRequest {
     const answer = await ask<{ secret: string; number: string }>('POST', '/api/let-in', { device });
     if (!answer.ok) {
       this.#state = 'failed';
-      this.#problem = sayNo(answer.error, letIn.unreachable);
+      this.#problem = await noInWords(answer.error, letIn.unreachable);
       return;
     }
     this.#state = 'waiting';

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { NO_CODES } from '../../core/index.ts';
 import { filesUnder, isProse, piecesIn } from '../helpers/prose.ts';
 import type * as words from '../../stations/kit/words/answers.ts';
-import { SENTENCES } from '../../stations/kit/words/de/plan/sentences.ts';
+import { SERVER as SENTENCES } from '../../stations/kit/words/de/plan/server.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const SERVER = filesUnder(`${ROOT}server`);

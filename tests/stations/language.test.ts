@@ -97,6 +97,8 @@ describe('the plan', () => {
 
   it.each(files)('of %s says all in German, at every entry', async (name) => {
     const { germanOf } = (await words('de', 'de/plan.ts')) as { germanOf(text: string): string | null };
+    // What a page shows problems and cautions with.
+    await import(new URL('plan-problems.ts', WORDS).pathname);
     const { facts } = JSON.parse(readFileSync(new URL(name, EXAMPLES), 'utf8')) as { facts: Fact[] };
     const all = new Set(facts.flatMap((_fact, i) => said(facts.slice(0, i + 1))));
     expect(all.size).toBeGreaterThan(10);

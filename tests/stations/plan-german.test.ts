@@ -15,6 +15,10 @@ import { START } from '../properties/check.ts';
 import { honestIntent, someSession, written } from '../properties/sessions.ts';
 import { story } from '../properties/story.ts';
 import { PROSE } from '../../stations/kit/words/de/why-formulas.ts';
+import { CAUTIONS } from '../../stations/kit/words/de/plan/cautions.ts';
+import { PROBLEMS } from '../../stations/kit/words/de/plan/problems.ts';
+import { PROVENANCE } from '../../stations/kit/words/de/plan/provenance.ts';
+import { REASONS } from '../../stations/kit/words/de/plan/reasons.ts';
 import { SENTENCES } from '../../stations/kit/words/de/plan/sentences.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -27,6 +31,10 @@ beforeAll(async () => {
   vi.resetModules();
   vi.stubGlobal('localStorage', { getItem: () => 'de' });
   ({ germanOf } = await import('../../stations/kit/words/de/plan.ts'));
+  await import('../../stations/kit/words/plan-reasons.ts');
+  await import('../../stations/kit/words/plan-server.ts');
+  await import('../../stations/kit/words/plan-origins.ts');
+  await import('../../stations/kit/words/plan-problems.ts');
   ({ formulaText } = await import('../../stations/kit/words/why-formulas.ts'));
   ({ symbolWord } = await import('../../stations/kit/words/why-symbols.ts'));
 });
@@ -98,7 +106,9 @@ describe('the core, in German', () => {
   });
 
   it('has every piece of a sentence in the source of the plan', () => {
-    const english = SENTENCES.map(([text]) => text.replace(/\{\w+(:\w+)?\}/g, '\n')).join('\n');
+    const english = [...SENTENCES, ...CAUTIONS, ...PROBLEMS, ...PROVENANCE, ...REASONS]
+      .map(([text]) => text.replace(/\{\w+(:\w+)?\}/g, '\n'))
+      .join('\n');
     const files = filesUnder(`${ROOT}core/guide`).filter((path) => !path.includes('/explain/'));
     const pieces = files.flatMap((path) => piecesIn(path, ROOT)).filter(({ text }) => isProse(text));
     expect(pieces.length).toBeGreaterThan(300);

@@ -1,7 +1,7 @@
 /** Photos that are not on the server yet: kept on this device until they are, and no longer. */
 import type { DeviceStore } from '../store/device.ts';
 import { done } from '../store/device.ts';
-import { sayNo } from '../words/answers.ts';
+import { noInWords } from '../no.ts';
 import type { TakenPhoto } from './take.ts';
 
 interface Waiting {
@@ -127,7 +127,8 @@ export class PhotoQueue {
       error?: { code?: string; text?: string };
     } | null;
     const { code = 'failed', text = '' } = said?.error ?? {};
-    this.#refused = new Map([...this.#refused, [key, sayNo({ code, text }, '')]]);
+    const words = await noInWords({ code, text }, text);
+    this.#refused = new Map([...this.#refused, [key, words]]);
   }
 
   #show({ session, sha256, bytes }: Waiting): void {

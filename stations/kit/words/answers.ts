@@ -4,6 +4,7 @@ import type { NoCode } from '../../../core/index.ts';
 import { inLanguage } from '../language.ts';
 import type { Words } from '../language.ts';
 import * as german from './de/answers.ts';
+import './plan-server.ts';
 
 const answersEn: Record<NoCode, string> = {
   'all-photos-full':

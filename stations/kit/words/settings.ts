@@ -6,6 +6,7 @@ import type { Words } from '../language.ts';
 import { shown } from '../numbers.ts';
 import * as german from './de/settings.ts';
 import { planText } from './plan.ts';
+import './plan-origins.ts';
 
 export type Name = SettingName | EnteredName;
 

@@ -2,6 +2,7 @@
 import { isLandmark } from '../../drawing/foot.ts';
 import { landmarkWord } from './foot.ts';
 import { SENTENCES } from './plan/sentences.ts';
+import type { Sentences } from './plan/sentences.ts';
 import { Of, of } from './sides.ts';
 
 /**
@@ -95,9 +96,10 @@ function filled({ match, german }: Template, english: string): string | null {
 }
 
 let templates: readonly Template[] | undefined;
+let taught: Sentences = [];
 
 function translated(english: string): string | null {
-  templates ??= SENTENCES.map(templateOf);
+  templates ??= [...taught, ...SENTENCES].map(templateOf);
   for (const template of templates) {
     const german = filled(template, english);
     if (german !== null) return german;
@@ -113,6 +115,13 @@ function translated(english: string): string | null {
 
 const known = new Map<string, string | null>();
 const MOST_KNOWN = 500;
+
+/** Sentences of a part of the page that comes later. */
+export function teach(more: Sentences): void {
+  taught = [...more, ...taught];
+  templates = undefined;
+  known.clear();
+}
 
 /** The German of one English text; null where the catalogue has none. */
 export function germanOf(english: string): string | null {
