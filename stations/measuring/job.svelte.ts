@@ -128,6 +128,13 @@ export class MeasuringJob {
     );
   }
 
+  /** Something is typed here and not entered. */
+  get hasDraft(): boolean {
+    const { legs } = this.reading.value;
+    const typing = SIDES.some((side) => !isEmpty(legs[side]) || this.knees.isTyped(side));
+    return typing || JSON.stringify(this.conditions.value) !== JSON.stringify(this.#held());
+  }
+
   tired(nowMs: number): boolean {
     return this.#standingSince !== null && nowMs - this.#standingSince > STANDING_MS;
   }

@@ -60,6 +60,11 @@ export class Knees {
     return latest(this.session.facts, 'floor.checked');
   }
 
+  isTyped(side: Side): boolean {
+    const { offset, toward } = this.draft.value.legs[side];
+    return offset.trim() !== '' || toward !== null;
+  }
+
   step(name: StepName, side: Side): Step | undefined {
     return this.session.plan.steps.find((each) => each.step === name && each.side === side);
   }
