@@ -108,6 +108,7 @@ describe('at the bench', () => {
     await page.evaluate(() => localStorage.setItem('fibula.language', 'de'));
     await page.goto('about:blank');
     await page.goto(`${shop.url}/bench#${job.session}`);
+    await button(page, /linke.* Schuh von/).click();
   });
 
   it('a pivot past its travel is asked about in its dialog, in German too', async () => {
@@ -115,6 +116,7 @@ describe('at the bench', () => {
     const dialog = page.getByRole('dialog');
     await field(dialog, 'Versteller außen').fill('-11');
     await field(dialog, 'Versteller innen').fill('0');
+    await dialog.locator('button[type=submit]:enabled').waitFor();
     await page.keyboard.press('Enter');
     const asked = page.getByRole('region', { name: 'Stimmt das?' });
     await asked

@@ -76,6 +76,7 @@ describe('the bench', () => {
     const job = await opener.open('Genoveva Plattner', wasRead());
     await bench.goto('about:blank');
     await bench.goto(`${shop.url}/bench#${job.session}`);
+    await floor.bootInHand(bench, 'left');
     await button(bench, 'Did something else').click();
     await field(bench.getByRole('dialog'), 'Lateral adjuster').fill('-2');
     await wait(bench, 30);

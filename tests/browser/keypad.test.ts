@@ -171,6 +171,7 @@ describe('a dialog', () => {
     await bench.setViewportSize(size);
     const job = await opener.open('Aurelia Gstrein', wasRead());
     await show(bench, 'bench', job);
+    await floor.bootInHand(bench, 'left');
     await button(bench, 'Did something else').tap();
     const dialog = bench.getByRole('dialog');
     const lateral = field(dialog, 'Lateral adjuster');

@@ -41,6 +41,7 @@ async function open(page: Page, role: 'measuring' | 'bench', told: Story): Promi
   const job = await opener.open('Vroni Hirschbichler', told);
   await page.goto('about:blank');
   await page.goto(`${cable.url}/${role}#${job.session}`);
+  if (role === 'bench') await floor.bootInHand(page, 'left');
   return job;
 }
 

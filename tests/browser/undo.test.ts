@@ -131,6 +131,7 @@ it('takes back a measured sole at the bench, and it stands there again', async (
   );
   const { page, job } = await open('bench', told);
   await floor.bootInHand(page, 'left');
+  await floor.bootInHand(page, 'left');
   const sole = ['19.2', '19', '69', '30.1', '30', '69.5'];
   await field(page, 'Toe, medial height').focus();
   for (const number of sole) {
