@@ -48,7 +48,7 @@ const TRANSLATORS = new Set(['planText', 'fromServer', 'formulaText', 'sayNo', '
 const ALIKE =
   /^(home\.pageTitle|ago\.minutes|spotWord|spotSays\.target|server\.lastGoodIs|size|placeWords|foreAft\.mark|skier\..*)$/;
 
-const BROKEN = /undefined|NaN|\[object|Invalid Date|^threw|\bnull\b/;
+const BROKEN = /undefined|NaN|\[object|Invalid Date|^threw/;
 /** Names and numbers that were given, in any order. */
 const given = (text: string): string =>
   [...new Set(text.toLowerCase().match(/ærn|øyk|ūma|\b(?:7|11|13|17)\b/g))].sort().join(' ');
