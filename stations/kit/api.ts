@@ -51,7 +51,7 @@ export type Answer<T> =
 /** A server that is switched off refuses nobody: a browser alone would wait for minutes. */
 const PATIENCE_MS = 15_000;
 
-/** One request to the server; every error is an answer. */
+/** One request to the server, a file as it is and all else as JSON; every error is an answer. */
 export async function ask<T>(
   method: string,
   path: string,
@@ -63,8 +63,8 @@ export async function ask<T>(
     response = await fetch(path, {
       method,
       credentials: 'same-origin',
-      headers: body === undefined ? {} : { 'content-type': 'application/json' },
-      body: body === undefined ? null : JSON.stringify(body),
+      headers: body === undefined || body instanceof Blob ? {} : { 'content-type': 'application/json' },
+      body: body === undefined ? null : body instanceof Blob ? body : JSON.stringify(body),
       signal: AbortSignal.timeout(patienceMs),
     });
   } catch {
