@@ -43,7 +43,15 @@ function say(module: object, { path }: CatalogueFunction, args: readonly unknown
 }
 
 /** Take the core's or the server's English: tests/stations/plan-german.test.ts and answers.test.ts ask them. */
-const TRANSLATORS = new Set(['planText', 'fromServer', 'formulaText', 'sayNo', 'skierSentence', 'notTaken']);
+const TRANSLATORS = new Set([
+  'planText',
+  'fromServer',
+  'formulaText',
+  'sayNo',
+  'skierSentence',
+  'notTaken',
+  'faultText',
+]);
 /** Names, signs and units alone; and what is said in the skier's language, whatever the station's. */
 const ALIKE =
   /^(home\.pageTitle|ago\.minutes|spotWord|spotSays\.target|server\.lastGoodIs|size|placeWords|foreAft\.mark|skier\..*)$/;
