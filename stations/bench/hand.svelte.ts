@@ -32,6 +32,8 @@ export class Hand {
   /** The boot whose work the page shows or asks for; null where there is none to do. */
   wanted = $state.raw<BootRef | null>(null);
   scan = $state.raw<Scan | null>(null);
+  /** Tags put on boots here, until the board tells them. */
+  #put = $state.raw<Readonly<Record<string, JobRow['tags']>>>({});
   #held = $state.raw<BootRef | null>(null);
   #readings: number | null = null;
 
@@ -44,6 +46,17 @@ export class Hand {
     this.#held = boot;
     this.scan = null;
   }
+
+  /** This boot got a tag, and is in hand. */
+  tag(boot: BootRef, code: string): void {
+    this.#put = { ...this.#put, [boot.session]: { ...this.#put[boot.session], [boot.side]: code } };
+    this.take(boot);
+  }
+
+  withTags = (row: JobRow): JobRow => {
+    const put = this.#put[row.session];
+    return put ? { ...row, tags: { ...put, ...row.tags } } : row;
+  };
 
   /** This boot is in hand, and has not been on the floor since. */
   holds(session: string, side: Side, facts: readonly Fact[]): boolean {

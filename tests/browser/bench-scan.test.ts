@@ -53,7 +53,7 @@ describe('a tag that is scanned', () => {
     expect(await dialog().count()).toBe(0);
   });
 
-  it('is asked for before an instruction shows, and the right one shows it', async () => {
+  it('[BEN-1] is asked for before an instruction shows, and the right one shows it', async () => {
     await pick('left', 'Pankraz');
     await bench.getByText('Take the left boot, and scan its tag').waitFor();
     expect(await bench.getByText(told(other, 'left')).count()).toBe(0);
@@ -63,7 +63,7 @@ describe('a tag that is scanned', () => {
     await inHand('left').getByText(told(other, 'left')).waitFor();
   });
 
-  it('of the other side is said plainly, with nothing entered, and the wanted one may follow', async () => {
+  it('[BEN-2] of the other side is said plainly, with nothing entered, and the wanted one may follow', async () => {
     const before = entries();
     await scan(bench, 'KX-202');
     const said = bench.getByRole('dialog', { name: 'The other boot of this pair' });
@@ -77,7 +77,7 @@ describe('a tag that is scanned', () => {
     expect(entries()).toEqual(before);
   });
 
-  it('of another job is said plainly, and can be changed over to', async () => {
+  it('[BEN-2] of another job is said plainly, and can be changed over to', async () => {
     const before = entries();
     await scan(bench, 'KX-101');
     const said = bench.getByRole('dialog', { name: 'A boot of another job' });
@@ -95,7 +95,7 @@ describe('a tag that is scanned', () => {
     expect(entries()).toEqual(before);
   });
 
-  it('that no open boot carries is named, and nothing comes of it', async () => {
+  it('[BEN-2] that no open boot carries is named, and nothing comes of it', async () => {
     const before = entries();
     await scan(bench, 'ZZ-999');
     const said = bench.getByRole('dialog', { name: 'A code of no open boot' });

@@ -66,7 +66,7 @@ describe('the dial', () => {
     expect(await bench.getByText(/than told/).count()).toBe(0);
   });
 
-  it('that reads something else is shown against what was told, and the plan goes on from there', async () => {
+  it('[BEN-3] that reads something else is shown against what was told, and the plan goes on from there', async () => {
     const job = await take('Kilian Obermoser', wasRead(), 'left');
     expect(planned(job).sides.left.cuff.target).toMatchObject({ lateralMm: -1, medialMm: 1 });
     await button(bench, 'Did something else').click();
@@ -237,7 +237,7 @@ describe('longer slots', () => {
     await sound(bench, 'bench-slot-waits');
   });
 
-  it('are cut as told by a held button, once owner and maker agreed; every length comes from the plan', async () => {
+  it('[BEN-4] are cut as told by a held button, once owner and maker agreed; every length comes from the plan', async () => {
     const job = await take('Creszenz Ladurner', ended(true), 'left');
     const { extension, hardware } = planned(job).sides.left.cuff;
     const cut = extension!.lateral!;
@@ -390,7 +390,7 @@ describe('a sole', () => {
 });
 
 describe('a skier who has gone', () => {
-  it('leaves the boots in a list of their own, and no re-read is promised', async () => {
+  it('[BEN-5] leaves the boots in a list of their own, and no re-read is promised', async () => {
     const told = wasRead();
     told.add('paused', {
       bootsAre: 'shelf 3',

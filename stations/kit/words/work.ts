@@ -63,6 +63,8 @@ const workEn = {
   shellHow: 'first say how it was worked',
   shellAmountHint: 'leave empty when not measured',
 
+  pivots: 'Pivots set otherwise',
+  pivotsHint: 'what the dial reads now',
   inside: 'Inside the boot',
   insideButtonHint: 'boot board, heel lift, forward lean, spoiler, liner',
   insideTitle: (side: Side): string => `${Sided(side)} boot: what is inside now`,

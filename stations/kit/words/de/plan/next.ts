@@ -65,6 +65,11 @@ export const NEXT: Sentences = [
     '{Side:er} Schuh: Kein Strich bringt den Schaft näher an gleich als ein Versatz von {n} mm.',
   ],
   ['Accept it on record, or choose another boot.', 'Im Protokoll annehmen oder anderen Schuh wählen.'],
+  // Whole, and before its first half: a place may hold anything, the second sentence too.
+  [
+    '{Side} boot: clear the hot spot at: {spot}. Stretch it, or punch or grind once the owner has agreed.',
+    '{Side:er} Schuh: Druckstelle frei machen: {spot}. Weiten; drücken oder schleifen erst mit Einverständnis des Besitzers.',
+  ],
   ['{Side} boot: clear the hot spot at: {spot}.', '{Side:er} Schuh: Druckstelle frei machen: {spot}.'],
   [
     'Stretch it, or punch or grind once the owner has agreed.',
