@@ -248,6 +248,22 @@ describe('explanations', () => {
     expect(predicted.high - predicted.low).toBeGreaterThan(1.6448536 * 1.5 * 2);
   });
 
+  it('[EXP-4] what a round was foretold has the interval that was known before it', () => {
+    const s = story();
+    s.read('left', 14, 6);
+    s.set('left', -1, 1);
+    s.read('left', 10, 10);
+    const { value, interval } = of(s.facts, 'sides.left.cuff.rounds.1.predictedBiasMm');
+    expect((interval!.high + interval!.low) / 2).toBeCloseTo(value, 9);
+    // One reading's error, and what the boot's response may differ: x·τ of 2·x·k.
+    const [x, sd] = [(160 * 2) / 84, 1.5 * Math.SQRT2];
+    const half = 1.6448536 * Math.hypot(sd, 2 * x * 0.2);
+    expect((interval!.high - interval!.low) / 2).toBeCloseTo(half, 2);
+    expect(
+      explain(s.facts).find(({ path }) => path === 'sides.left.cuff.rounds.1.biasMm')!.interval,
+    ).toBeNull();
+  });
+
   it('[EXP-4] [STA-7] the cant’s interval is skewed as its slope makes it, and open where the slope may be none', () => {
     const facts = whole('plate').facts;
     const { value, interval } = of(facts, 'sides.left.stance.cantDeg');

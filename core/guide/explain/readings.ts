@@ -1,13 +1,14 @@
 /** Where the numbers that were read at a cuff come from: the reading shown, two heights, and the rounds so far. */
-import { bias } from '../../maths/cuff.ts';
+import { bias, shift } from '../../maths/cuff.ts';
+import { estimate } from '../../maths/estimate.ts';
 import type { Observation } from '../../maths/estimate.ts';
 import { slot } from '../../record/slots.ts';
-import { evidence, lineOffset, observation, photoSd } from '../evidence.ts';
+import { evidence, lineOffset, observation, photoSd, priorOf } from '../evidence.ts';
 import { apart, pressed } from '../readings.ts';
 import type { JudgedReading } from '../readings.ts';
 import type { Round } from '../shape.ts';
 import { around, input, setting, stated } from './formula.ts';
-import type { Formula, FormulasOf, Ground, Input } from './formula.ts';
+import type { Formula, FormulasOf, Ground, Input, Interval } from './formula.ts';
 
 const ofIds = (g: Ground, ids: readonly string[]): JudgedReading[] =>
   g.own.sight.readings.filter(({ fact }) => ids.includes(fact.id));
@@ -93,6 +94,16 @@ function earlier(g: Ground): JudgedReading[] {
   );
 }
 
+/** What was known of the bias at a round's setting before it was read there. */
+function foretold(g: Ground, { set, predictedBiasMm }: Round): Interval | null {
+  const { hardware } = g.own.now;
+  if (!hardware) return null;
+  const { log, settings } = g.scene;
+  const prior = priorOf(log, g.side, settings);
+  const seen = earlier(g).map((r) => observation(hardware, r, settings, lineOffset(log, g.side)));
+  return around(predictedBiasMm, estimate(prior, seen)?.at(shift(hardware, set)).sdMm);
+}
+
 const ROUND = 'core/guide/rounds.ts';
 
 export const READINGS = {
@@ -141,6 +152,7 @@ export const READINGS = {
     formula: '2·(m − k·x) at its setting, most likely by the readings before it',
     source: 'core/maths/estimate.ts, likeliest',
     inputs: (g) => [...observations(g, earlier(g)), ...priors(g)],
+    interval: (g) => foretold(g, roundAt(g)),
   },
 } satisfies Partial<FormulasOf<'cuff'>>;
 
