@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { enterCatalogue } from './catalogue.ts';
 import { enterDay, STORIES } from './day.ts';
 import { runLive } from './live.ts';
 import { operatorCode, startServer } from './serve.ts';
@@ -93,6 +94,7 @@ async function invite(shop: Shop, url: string): Promise<void> {
 
 async function runDay(url: string, code: string, chosen: Options, stopped: AbortSignal): Promise<void> {
   const shop = await openShop(url, code);
+  await enterCatalogue(shop);
   for (const { ticket, about } of await enterDay(shop, chosen.seed))
     console.log(`  ${ticket.padEnd(6)} ${about}`);
   await invite(shop, url);

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { plan } from '../core/index.ts';
 import type { Plan } from '../core/index.ts';
+import { CATALOGUE, enterCatalogue } from '../demo/catalogue.ts';
 import { enterDay, STORIES } from '../demo/day.ts';
 import type { Entered } from '../demo/day.ts';
 import { runLive } from '../demo/live.ts';
@@ -33,6 +34,13 @@ async function factsOf(session: string) {
     room.close();
   }
 }
+
+it('the shop’s catalogue is taken as it is', async () => {
+  await enterCatalogue(shop);
+  const { models } = await shop.bench.request<{ models: unknown[] }>('GET', '/api/models');
+  expect(models).toHaveLength(CATALOGUE.length);
+  expect(models).toEqual(expect.arrayContaining([...CATALOGUE]));
+});
 
 describe('the shop day', () => {
   let day: Entered[];

@@ -1,16 +1,18 @@
 /**
- * `npm run screens`: the stations as people see them, on the demo's shop day, into docs/screens; and the three of
- * one session side by side for the README.
+ * `npm run screens`: the stations as people see them, on the demo's shop day, into docs/screens; the three of one
+ * session side by side for the README; and every state that the tests walk to.
  */
 import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
+import { enterCatalogue } from '../../demo/catalogue.ts';
 import { enterDay } from '../../demo/day.ts';
 import { openShop } from '../../demo/shop.ts';
 import type { StationRole } from '../../core/index.ts';
 import { launchBrowser } from '../helpers/browser.ts';
 import { serve } from '../helpers/server.ts';
 import type { TestServer } from '../helpers/server.ts';
+import { shootStates } from './states.ts';
 
 const FOLDER = 'docs/screens';
 const SIZES = {
@@ -58,7 +60,9 @@ mkdirSync(FOLDER, { recursive: true });
 const server = await serve();
 const browser = await launchBrowser();
 try {
-  await enterDay(await openShop(server.url, server.code(['desk'])), 1);
+  const shop = await openShop(server.url, server.code(['desk']));
+  await enterCatalogue(shop);
+  await enterDay(shop, 1);
   const measuring = await open(browser, server, 'measuring');
   const job = (ticket: string) => measuring.getByRole('button', { name: new RegExp(`^${ticket} `) });
   await job(TICKET).waitFor();
@@ -91,3 +95,4 @@ try {
   await browser.close();
   await server.close();
 }
+await shootStates(FOLDER);
