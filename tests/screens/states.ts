@@ -9,13 +9,13 @@ import { packaged, run } from '../helpers/run.mjs';
 const TESTS = ['tests/browser', 'tests/stations', 'tests'];
 const STATES = 'states';
 
-/** Test files that take pictures, by themselves or in their helpers. */
+/** Test files that take pictures, by themselves or by a helper that looks at pages. */
 const shooting = (): string[] =>
   TESTS.flatMap((folder) =>
     readdirSync(folder, { recursive: folder !== 'tests', encoding: 'utf8' })
       .filter((file) => file.endsWith('.test.ts'))
       .map((file) => join(folder, file)),
-  ).filter((file) => /\b(shot|looksRight|fits)\(/.test(readFileSync(file, 'utf8')));
+  ).filter((file) => /helpers\/(shots|looks|bench)\.ts/.test(readFileSync(file, 'utf8')));
 
 /** Pictures by the first word of their names, which says where they were taken. */
 function index(folder: string): string {
