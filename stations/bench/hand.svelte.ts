@@ -43,7 +43,7 @@ export class Hand {
 
   take(boot: BootRef): void {
     this.#readings = null;
-    this.#held = boot;
+    if (!same(this.#held, boot)) this.#held = boot;
     this.scan = null;
   }
 
