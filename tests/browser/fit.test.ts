@@ -89,6 +89,11 @@ describe('the shell fit', () => {
       'scar above the ankle',
     ]);
     await opens('Left').getByText('3 hot spots open').waitFor();
+    await button(page, 'Entries').click();
+    await sheet()
+      .getByText(/^Left foot and leg looked at, presses at navicular, sixth toe/)
+      .waitFor();
+    await button(sheet(), 'Close').click();
   });
 
   it('shows what the bench has worked apart, and a new spot does not open it again', async () => {

@@ -4,6 +4,7 @@ import { shown, signed } from '../numbers.ts';
 import { inLanguage } from '../language.ts';
 import { Sided } from './common.ts';
 import * as german from './de/facts.ts';
+import { spotWord } from './foot.ts';
 import { cantWords } from './stance.ts';
 import { hardware, itemWord, outcomeWord } from './boot.ts';
 
@@ -41,6 +42,15 @@ const kneeText = (offsetMm: number): string =>
 
 const said = (...parts: readonly (string | undefined | false)[]): string => parts.filter(Boolean).join(', ');
 
+/** The part of it that the boot is chosen and worked by. */
+const looked = ({ footLengthMm, shellGapMm, hotSpots }: FactOf<'assessed'>): string[] => [
+  ...(footLengthMm === undefined ? [] : [`foot ${mm(footLengthMm)}`]),
+  ...(shellGapMm === undefined ? [] : [`${mm(shellGapMm)} behind the heel`]),
+  ...(hotSpots === undefined
+    ? []
+    : [hotSpots.length > 0 ? `presses at ${hotSpots.map(spotWord).join(', ')}` : 'presses nowhere']),
+];
+
 function factSentenceEn(fact: Fact): string {
   switch (fact.kind) {
     case 'session.opened':
@@ -52,7 +62,7 @@ function factSentenceEn(fact: Fact): string {
     case 'health.asked':
       return `Health asked: ${{ proceed: 'go on', refer: 'to a clinician first', stop: 'stop' }[fact.outcome]}`;
     case 'assessed':
-      return `${Sided(fact.side)} foot and leg looked at`;
+      return said(`${Sided(fact.side)} foot and leg looked at`, ...looked(fact));
     case 'paused':
       return said('Paused', fact.bootsAre, fact.note);
     case 'settings.used':
@@ -104,7 +114,10 @@ function factSentenceEn(fact: Fact): string {
     case 'sole.measured':
       return `${Sided(fact.side)} sole measured ${fact.when ?? 'after'} the work`;
     case 'foreaft.read':
-      return `${Sided(fact.side)} fore-aft read`;
+      return said(
+        `${Sided(fact.side)} fore-aft read: board ${shown(fact.boardHeelMm)} over ${shown(fact.boardToeMm)} on ${mm(fact.boardSpanMm)}`,
+        fact.forwardLeanDeg !== undefined && `forward lean ${shown(fact.forwardLeanDeg)}°`,
+      );
     case 'binding.checked':
       return said(`Binding: ${fact.outcome.replace('-', ' ')}`, fact.reference, fact.note);
     case 'handed.over':

@@ -2,6 +2,7 @@
 import type { Fact, FactOf } from '../../../../core/index.ts';
 import { shown, signed } from '../../numbers.ts';
 import { hardware, itemWord, outcomeWord } from './boot.ts';
+import { landmarkWord } from './foot.ts';
 import { Of, place, Sided } from './sides.ts';
 import { kneeSays } from './stance.ts';
 
@@ -13,6 +14,7 @@ export function pivotsText(lateralMm: number, medialMm: number | undefined): str
   return medialMm === undefined ? lateral : `${lateral}, innen ${signed(medialMm, 2)} mm`;
 }
 
+const spotWord = (spot: string): string => (landmarkWord as Readonly<Record<string, string>>)[spot] ?? spot;
 const PRESSURE = { graze: 'streift', press: 'drückt' } as const;
 
 /** What was read beside the two gaps. */
@@ -70,6 +72,15 @@ const AGREED: Record<string, string> = {
   rout: 'Sohlenrand fräsen',
 };
 
+/** The part of it that the boot is chosen and worked by. */
+const looked = ({ footLengthMm, shellGapMm, hotSpots }: FactOf<'assessed'>): string[] => [
+  ...(footLengthMm === undefined ? [] : [`Fuß ${mm(footLengthMm)}`]),
+  ...(shellGapMm === undefined ? [] : [`${mm(shellGapMm)} hinter der Ferse`]),
+  ...(hotSpots === undefined
+    ? []
+    : [hotSpots.length > 0 ? `drückt: ${hotSpots.map(spotWord).join(', ')}` : 'drückt nirgends']),
+];
+
 export function factSentence(fact: Fact): string {
   switch (fact.kind) {
     case 'session.opened':
@@ -81,7 +92,7 @@ export function factSentence(fact: Fact): string {
     case 'health.asked':
       return `Nach der Gesundheit gefragt: ${{ proceed: 'weiter', refer: 'zuerst ärztlich abklären', stop: 'Halt' }[fact.outcome]}`;
     case 'assessed':
-      return `Fuß und Bein ${fact.side === 'left' ? 'links' : 'rechts'} angesehen`;
+      return said(`Fuß und Bein ${fact.side === 'left' ? 'links' : 'rechts'} angesehen`, ...looked(fact));
     case 'paused':
       return said('Unterbrochen', fact.bootsAre, fact.note);
     case 'settings.used':
@@ -137,7 +148,10 @@ export function factSentence(fact: Fact): string {
     case 'sole.measured':
       return `${Of(fact.side, 'e')} Sohle ${fact.when === 'before' ? 'vor' : 'nach'} der Arbeit gemessen`;
     case 'foreaft.read':
-      return `Vor und zurück gemessen, ${fact.side === 'left' ? 'links' : 'rechts'}`;
+      return said(
+        `Vor und zurück gemessen, ${fact.side === 'left' ? 'links' : 'rechts'}: Board ${shown(fact.boardHeelMm)} über ${shown(fact.boardToeMm)} auf ${mm(fact.boardSpanMm)}`,
+        fact.forwardLeanDeg !== undefined && `Vorlage ${shown(fact.forwardLeanDeg)}°`,
+      );
     case 'binding.checked':
       return said(`Bindung: ${BINDING[fact.outcome]}`, fact.reference, fact.note);
     case 'handed.over':

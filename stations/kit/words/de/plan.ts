@@ -1,5 +1,4 @@
 /** The sentences of the plan and the server in German, found by their English ones (`planText`). */
-import { isLandmark } from '../../drawing/foot.ts';
 import { landmarkWord } from './foot.ts';
 import { SENTENCES } from './plan/sentences.ts';
 import type { Sentences } from './plan/sentences.ts';
@@ -70,7 +69,7 @@ function placed(kind: string, found: string, ending: string | undefined): string
     case 'parts':
       return joined(found.split('; '), (parts) => parts.join('; '));
     case 'spot':
-      return isLandmark(found) ? landmarkWord[found] : found;
+      return (landmarkWord as Readonly<Record<string, string>>)[found] ?? found;
     default:
       return found;
   }
