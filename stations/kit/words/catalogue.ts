@@ -11,7 +11,6 @@ import { planText } from './plan.ts';
 const catalogueEn = {
   title: 'Boots of the shop',
   lead: 'Models that a description takes its numbers from. What is changed here changes no session.',
-  open: 'Boots of the shop',
   find: 'Find a model',
   columns: { model: 'Model', hardware: 'Hardware', source: 'Where the numbers come from' },
   none: 'No model yet. Describe a boot and keep it, or import a table.',

@@ -7,8 +7,6 @@ const entries = (n: number): string => `${n} ${n === 1 ? 'entry' : 'entries'}`;
 
 const cornerEn = {
   title: 'Locked corner',
-  open: 'Locked corner',
-  waits: (n: number): string => `${n} ${n === 1 ? 'thing waits' : 'things wait'} for you`,
   lock: 'Lock now',
   openUntil: (time: string): string => `Open until ${time}, or until you lock it`,
   lockedAgain: 'The corner has locked itself, since nothing was done in it.',

@@ -7,6 +7,9 @@ import * as german from './de/desk.ts';
 const deskEn = {
   title: 'Front desk',
   board: 'Open jobs',
+  corner: 'Locked corner',
+  cornerWaits: (n: number): string => `${n} ${n === 1 ? 'thing waits' : 'things wait'} for you`,
+  boots: 'Boots of the shop',
   find: 'Find by ticket, name or step',
   takeIn: 'Take someone in',
   closedToo: 'Also finished jobs',

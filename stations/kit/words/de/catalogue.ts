@@ -5,7 +5,6 @@ import { shown } from '../../numbers.ts';
 export const catalogueWords = {
   title: 'Schuhe der Werkstatt',
   lead: 'Modelle, aus denen eine Beschreibung ihre Zahlen nimmt. Was hier geändert wird, ändert keine Sitzung.',
-  open: 'Schuhe der Werkstatt',
   find: 'Modell finden',
   columns: { model: 'Modell', hardware: 'Drehpunkte', source: 'Woher die Zahlen kommen' },
   none: 'Noch kein Modell. Einen Schuh beschreiben und behalten, oder eine Tabelle einlesen.',

@@ -6,8 +6,6 @@ const entries = (n: number): string => `${n} ${n === 1 ? 'Eintrag' : 'Einträge'
 
 export const corner: typeof english.corner = {
   title: 'Gesperrte Ecke',
-  open: 'Gesperrte Ecke',
-  waits: (n) => (n === 1 ? 'Hier wartet etwas auf Sie' : `Hier warten ${n} Dinge auf Sie`),
   lock: 'Jetzt sperren',
   openUntil: (time) => `Offen bis ${time}, oder bis Sie sperren`,
   lockedAgain: 'Die Ecke hat sich selbst gesperrt, weil nichts darin getan wurde.',

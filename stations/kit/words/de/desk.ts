@@ -4,6 +4,9 @@ import type * as english from '../desk.ts';
 export const desk: typeof english.desk = {
   title: 'Theke',
   board: 'Offene Aufträge',
+  corner: 'Gesperrte Ecke',
+  cornerWaits: (n) => (n === 1 ? 'Hier wartet etwas auf Sie' : `Hier warten ${n} Dinge auf Sie`),
+  boots: 'Schuhe der Werkstatt',
   find: 'Nach Ticket, Name oder Schritt suchen',
   takeIn: 'Jemanden annehmen',
   closedToo: 'Auch fertige Aufträge',
