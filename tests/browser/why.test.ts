@@ -18,6 +18,7 @@ const TOUCH_PX = 56;
 let shop: TestServer;
 let browser: Browser;
 let job: OpenJob;
+let onFloor: Page;
 beforeAll(async () => {
   [shop, browser] = await Promise.all([serve(), launchBrowser()]);
 });
@@ -38,7 +39,7 @@ const correction = (): number =>
 
 describe('“Why?”', () => {
   it('[EXP-6] on the floor shows formula, inputs with their entries, and the interval of the correction', async () => {
-    const page = await openAt('measuring');
+    const page = (onFloor = await openAt('measuring'));
     await page
       .getByRole('region', { name: 'Left leg' })
       .getByRole('button', { name: /Why\?$/ })
@@ -63,7 +64,6 @@ describe('“Why?”', () => {
     expect(await sheet.getByRole('article').getByRole('heading').innerText()).toMatch(/^Response/);
     await page.keyboard.press('Escape');
     await sheet.waitFor({ state: 'detached' });
-    await page.close();
   });
 
   it('at the bench, by keyboard alone, shows how far the pivots go and from where', async () => {
@@ -77,6 +77,35 @@ describe('“Why?”', () => {
     expect(await sheet.getByText('to − from').count()).toBe(1);
     await shot(page, 'why-bench');
     expect(await axeViolations(page)).toEqual([]);
+    await page.close();
+  });
+
+  it('says all of it in German at a German station', async () => {
+    const page = onFloor;
+    await page.evaluate(() => localStorage.setItem('fibula.language', 'de'));
+    await page.setViewportSize({ width: 1024, height: 768 });
+    await page.reload();
+    await page
+      .getByRole('region', { name: 'Linkes Bein' })
+      .getByRole('button', { name: /Warum\?$/ })
+      .click();
+    const sheet = page.getByRole('dialog');
+    await sheet.getByText('asin(sin lean + D/(2·k·h)) − lean').waitFor();
+    await shot(page, 'why-german');
+    const numbers = sheet.getByRole('navigation').getByRole('button');
+    const said: string[] = [];
+    for (let i = 0; i < (await numbers.count()); i += 1) {
+      await numbers.nth(i).click();
+      said.push(await sheet.innerText());
+    }
+    expect(said.length).toBeGreaterThan(10);
+    // Names of files and kinds of entries are names.
+    const prose = said.join('\n').replace(/core\/\S+, .*$|\b[a-z]+\.[a-z]+\b/gm, '');
+    expect(
+      prose.match(/\b(the|of|and|is|read|mean|cuff|boot|leg|lateral|medial gap|reading)\b.*/gi) ?? [],
+    ).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
+    expect(await sidewaysScrolls(page)).toEqual([]);
     await page.close();
   });
 });
