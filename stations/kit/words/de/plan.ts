@@ -1,5 +1,5 @@
 /** The sentences of the plan and the server in German, found by their English ones (`planText`). */
-import { landmarkWord } from './foot.ts';
+import { landmarkWord } from './landmarks.ts';
 import { SENTENCES } from './plan/sentences.ts';
 import type { Sentences } from './plan/sentences.ts';
 import { Of, of } from './sides.ts';
