@@ -9,10 +9,11 @@ import { button, field, scan } from '../helpers/floor.ts';
 import { takenIn, wasRead } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
 import { until } from '../helpers/until.ts';
-import { benchShop, sound, tagged } from './helpers/bench.ts';
-import type { BenchShop } from './helpers/bench.ts';
+import { sound, tagged } from './helpers/bench.ts';
+import { stationShop } from './helpers/station.ts';
+import type { StationShop } from './helpers/station.ts';
 
-let at: BenchShop;
+let at: StationShop;
 let bench: Page;
 /** Two jobs with tags on all boots, one without any. */
 let one: OpenJob;
@@ -20,8 +21,8 @@ let other: OpenJob;
 let bare: OpenJob;
 
 beforeAll(async () => {
-  at = await benchShop();
-  ({ bench } = at);
+  at = await stationShop('bench');
+  ({ page: bench } = at);
   one = await at.opener.open('Leopoldine Aschaber', tagged(wasRead(), { left: 'KX-101', right: 'KX-102' }));
   other = await at.opener.open('Pankraz Moosbrugger', tagged(wasRead(), { left: 'KX-201', right: 'KX-202' }));
   bare = await at.opener.open('Notburga Ferchl', wasRead());

@@ -9,14 +9,15 @@ import * as floor from '../helpers/floor.ts';
 import { button, choose, field } from '../helpers/floor.ts';
 import { takenIn, wasRead } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
-import { benchShop, sound } from './helpers/bench.ts';
-import type { BenchShop } from './helpers/bench.ts';
+import { sound } from './helpers/bench.ts';
+import { stationShop } from './helpers/station.ts';
+import type { StationShop } from './helpers/station.ts';
 
-let at: BenchShop;
+let at: StationShop;
 let bench: Page;
 beforeAll(async () => {
-  at = await benchShop();
-  ({ bench } = at);
+  at = await stationShop('bench');
+  ({ page: bench } = at);
 });
 afterAll(() => at?.close());
 

@@ -1,18 +1,18 @@
 /** Fore and aft on the floor and at the bench, and the height that somebody wants one boot to stand at. */
-import type { Browser, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Fact, FactOf, Kind } from '../../core/index.ts';
 import { mm, plan } from '../../core/index.ts';
 import { axeViolations, COLOUR_RULES } from '../helpers/axe.ts';
-import { launchBrowser } from '../helpers/browser.ts';
 import * as floor from '../helpers/floor.ts';
 import { button, field } from '../helpers/floor.ts';
-import { Opener, wasRead } from '../helpers/jobs.ts';
+import { wasRead } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
 import { inSight, sidewaysScrolls, smallTargets } from '../helpers/layout.ts';
-import { serve } from '../helpers/server.ts';
 import type { TestServer } from '../helpers/server.ts';
 import { shot } from '../helpers/shots.ts';
+import { stationShop } from './helpers/station.ts';
+import type { StationShop } from './helpers/station.ts';
 import { until } from '../helpers/until.ts';
 
 const TOUCH_PX = 56;
@@ -22,20 +22,17 @@ const SCREENS = [
   { width: 1280, height: 800 },
 ];
 
+let at: StationShop;
 let shop: TestServer;
-let browser: Browser;
 let job: OpenJob;
 let page: Page;
 beforeAll(async () => {
-  [shop, browser] = await Promise.all([serve(), launchBrowser()]);
-  page = await floor.pair(browser, shop.url, 'measuring', shop.shownCode('measuring'));
-  job = await (await Opener.of(shop)).open('Leopoldine Aschaber', wasRead());
+  at = await stationShop('measuring');
+  ({ shop, page } = at);
+  job = await at.opener.open('Leopoldine Aschaber', wasRead());
   await page.goto(`${shop.url}/measuring#${job.session}`);
 });
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+afterAll(() => at?.close());
 
 const sheet = (of: Page = page) => of.getByRole('dialog');
 const all = <K extends Kind>(kind: K) =>
@@ -120,7 +117,7 @@ describe('fore and aft', () => {
   });
 
   it('is taken at the bench too, among the other work', async () => {
-    const bench = await floor.pair(browser, shop.url, 'bench', shop.shownCode('bench'));
+    const bench = await floor.pair(at.browser, shop.url, 'bench', shop.shownCode('bench'));
     await bench.goto(`${shop.url}/bench#${job.session}`);
     await button(bench, /^Other work/).click();
     await button(sheet(bench), /^Fore and aft/).click();

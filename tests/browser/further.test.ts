@@ -1,36 +1,33 @@
 /** Beside the two gaps: a lower height and the room at shin and calf, on request, and what two heights say. */
-import type { Browser, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Fact, FactOf } from '../../core/index.ts';
 import { plan } from '../../core/index.ts';
 import { axeViolations, COLOUR_RULES } from '../helpers/axe.ts';
-import { launchBrowser } from '../helpers/browser.ts';
 import * as floor from '../helpers/floor.ts';
 import { button, field, gapField } from '../helpers/floor.ts';
-import { Opener, readied } from '../helpers/jobs.ts';
+import { readied } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
 import { inSight, sidewaysScrolls, smallTargets } from '../helpers/layout.ts';
-import { serve } from '../helpers/server.ts';
 import type { TestServer } from '../helpers/server.ts';
 import { shot } from '../helpers/shots.ts';
+import { stationShop } from './helpers/station.ts';
+import type { StationShop } from './helpers/station.ts';
 import { until } from '../helpers/until.ts';
 
 const TOUCH_PX = 56;
 
+let at: StationShop;
 let shop: TestServer;
-let browser: Browser;
 let job: OpenJob;
 let page: Page;
 beforeAll(async () => {
-  [shop, browser] = await Promise.all([serve(), launchBrowser()]);
-  page = await floor.pair(browser, shop.url, 'measuring', shop.shownCode('measuring'));
-  job = await (await Opener.of(shop)).open('Leopoldine Aschaber', readied());
+  at = await stationShop('measuring');
+  ({ shop, page } = at);
+  job = await at.opener.open('Leopoldine Aschaber', readied());
   await page.goto(`${shop.url}/measuring#${job.session}`);
 });
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+afterAll(() => at?.close());
 
 const sheet = () => page.getByRole('dialog');
 const leg = (side: 'Left' | 'Right') => sheet().getByRole('region', { name: `${side} leg` });

@@ -1,18 +1,18 @@
 /** Photos on the floor: taken, waiting, stored, measured in, and taken over into a reading by a person. */
-import type { Browser, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Fact, FactOf } from '../../core/index.ts';
 import { axeViolations } from '../helpers/axe.ts';
-import { launchBrowser } from '../helpers/browser.ts';
 import * as floor from '../helpers/floor.ts';
 import { button, gapField } from '../helpers/floor.ts';
-import { Opener, wasRead } from '../helpers/jobs.ts';
+import { wasRead } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
 import { sidewaysScrolls, smallTargets } from '../helpers/layout.ts';
 import { SECRET } from '../helpers/picture-files.ts';
-import { serve } from '../helpers/server.ts';
 import type { TestServer } from '../helpers/server.ts';
 import { shot } from '../helpers/shots.ts';
+import { stationShop } from './helpers/station.ts';
+import type { StationShop } from './helpers/station.ts';
 import { until } from '../helpers/until.ts';
 import { seen } from '../outside/camera.ts';
 import type { Camera } from '../outside/camera.ts';
@@ -26,20 +26,17 @@ const CAMERAS: readonly Camera[] = [
 ];
 const GROUPS = { scale: 'Scale', legAxis: 'Leg axis', cuffAxis: 'Cuff axis', gap: 'Gap' } as const;
 
+let at: StationShop;
 let shop: TestServer;
-let browser: Browser;
 let job: OpenJob;
 let page: Page;
 beforeAll(async () => {
-  [shop, browser] = await Promise.all([serve(), launchBrowser()]);
-  page = await floor.pair(browser, shop.url, 'measuring', shop.shownCode('measuring'));
-  job = await (await Opener.of(shop)).open('Leopoldine Aschaber', wasRead());
+  at = await stationShop('measuring');
+  ({ shop, page } = at);
+  job = await at.opener.open('Leopoldine Aschaber', wasRead());
   await page.goto(`${shop.url}/measuring#${job.session}`);
 });
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+afterAll(() => at?.close());
 
 const sheet = () => page.getByRole('dialog');
 const of = <K extends Fact['kind']>(kind: K) =>
@@ -230,7 +227,7 @@ describe('[PHO-8] photos', () => {
   });
 
   it('[PHO-6] are taken at the bench as well, and looked at from the desk', async () => {
-    const bench = await floor.pair(browser, shop.url, 'bench', shop.shownCode('bench'));
+    const bench = await floor.pair(at.browser, shop.url, 'bench', shop.shownCode('bench'));
     await bench.goto(`${shop.url}/bench#${job.session}`);
     await button(bench, 'Photos').click();
     const there = bench.getByRole('dialog');
@@ -251,7 +248,7 @@ describe('[PHO-8] photos', () => {
     await shot(bench, 'photos-bench');
     await bench.close();
 
-    const desk = await floor.pair(browser, shop.url, 'desk', shop.shownCode('desk'));
+    const desk = await floor.pair(at.browser, shop.url, 'desk', shop.shownCode('desk'));
     await desk.goto(`${shop.url}/desk#${job.session}`);
     await button(desk, 'Photos').click();
     const seenThere = desk.getByRole('dialog');

@@ -1,41 +1,11 @@
-/** A bench and the jobs before it. */
-import type { Browser, Page } from 'playwright';
+/** Jobs before a bench, and what its pages must be. */
+import type { Locator, Page } from 'playwright';
 import { expect } from 'vitest';
 import type { Side } from '../../../core/index.ts';
 import { axeViolations, COLOUR_RULES } from '../../helpers/axe.ts';
-import { launchBrowser } from '../../helpers/browser.ts';
 import type { Story } from '../../helpers/facts.ts';
-import * as floor from '../../helpers/floor.ts';
-import { Opener } from '../../helpers/jobs.ts';
 import { inSight, sidewaysScrolls, smallTargets } from '../../helpers/layout.ts';
-import { serve } from '../../helpers/server.ts';
-import type { TestServer } from '../../helpers/server.ts';
 import { shot } from '../../helpers/shots.ts';
-import { watch } from '../../helpers/watch.ts';
-import type { Watch } from '../../helpers/watch.ts';
-import type { Locator } from 'playwright';
-
-export interface BenchShop {
-  readonly shop: TestServer;
-  readonly browser: Browser;
-  readonly opener: Opener;
-  readonly bench: Page;
-  readonly seen: Watch;
-  close(): Promise<void>;
-}
-
-/** A shop with a bench, in a browser of its own. */
-export async function benchShop(): Promise<BenchShop> {
-  const [shop, browser] = await Promise.all([serve(), launchBrowser()]);
-  const bench = await floor.pair(browser, shop.url, 'bench', shop.shownCode('bench'));
-  const opener = await Opener.of(shop);
-  const seen = watch(bench, shop.url);
-  const close = async () => {
-    await browser.close();
-    await shop.close();
-  };
-  return { shop, browser, opener, bench, seen, close };
-}
 
 /** The same story, with tags on its boots. */
 export function tagged(told: Story, tags: Partial<Record<Side, string>>): Story {

@@ -1,0 +1,36 @@
+/** A shop with one station in a browser of its own. */
+import type { Browser, Page } from 'playwright';
+import { launchBrowser } from '../../helpers/browser.ts';
+import * as floor from '../../helpers/floor.ts';
+import type { Floor } from '../../helpers/floor.ts';
+import { Opener } from '../../helpers/jobs.ts';
+import type { ScreenSize } from '../../helpers/looks.ts';
+import { serve } from '../../helpers/server.ts';
+import type { TestServer } from '../../helpers/server.ts';
+import { watch } from '../../helpers/watch.ts';
+import type { Watch } from '../../helpers/watch.ts';
+
+export interface StationShop {
+  readonly shop: TestServer;
+  readonly browser: Browser;
+  readonly opener: Opener;
+  readonly page: Page;
+  readonly seen: Watch;
+  close(): Promise<void>;
+}
+
+export async function stationShop(role: Floor, size?: ScreenSize): Promise<StationShop> {
+  const [shop, browser] = await Promise.all([serve(), launchBrowser()]);
+  const close = async () => {
+    await browser.close();
+    await shop.close();
+  };
+  try {
+    const page = await floor.pair(browser, shop.url, role, shop.shownCode(role), size ? { size } : {});
+    const opener = await Opener.of(shop);
+    return { shop, browser, opener, page, seen: watch(page, shop.url), close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
