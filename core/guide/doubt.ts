@@ -16,7 +16,7 @@ import { mm } from '../units.ts';
 import type { Mm } from '../units.ts';
 import { photoSd } from './evidence.ts';
 import { sceneOf } from './scene.ts';
-import type { Scene } from './scene.ts';
+import { settingsOf, sideNow } from './side.ts';
 
 /** One question. Lengths in mm; `atLeastMm` to `atMostMm` is where the value was looked for. */
 export type Doubt =
@@ -70,8 +70,9 @@ type Typed<K extends Kind> = { readonly kind: K } & Payload<K>;
 export type Asked = { [K in Kind]: Typed<K> }[Kind];
 
 /** The newest reading at this setting foretells the next one there; else all that may be taken together with it. */
-function gapDoubts({ sides, settings }: Scene, read: Typed<'cuff.read'>): Doubt[] {
+function gapDoubts(log: Log, read: Typed<'cuff.read'>): Doubt[] {
   if (read.contact !== 'none' && read.pressure === 'press') return [];
+  const { sides, settings } = sceneOf(log);
   const { side } = read;
   const { now, sight } = sides[side];
   const last = sight.grounds?.newest.fact;
@@ -99,7 +100,7 @@ function gapDoubts({ sides, settings }: Scene, read: Typed<'cuff.read'>): Doubt[
 }
 
 /** Of all readings, of the cuffs and of the knees: the skier stands one way. */
-function stanceDoubts({ log }: Scene, widthMm: number): Doubt[] {
+function stanceDoubts(log: Log, widthMm: number): Doubt[] {
   const last = log.facts
     .flatMap((fact) =>
       (fact.kind === 'cuff.read' || fact.kind === 'stance.read') && log.struckBy(fact.id) === null
@@ -115,7 +116,7 @@ function stanceDoubts({ log }: Scene, widthMm: number): Doubt[] {
   return found ? [{ code: 'stance-width', ...found }] : [];
 }
 
-function kneeDoubts({ log, settings }: Scene, read: Typed<'stance.read'>): Doubt[] {
+function kneeDoubts(log: Log, read: Typed<'stance.read'>): Doubt[] {
   const { side } = read;
   const of = (which: Side) => log.live('stance.read').filter((fact) => fact.side === which);
   const other = of(otherSide(side)).at(-1);
@@ -125,7 +126,7 @@ function kneeDoubts({ log, settings }: Scene, read: Typed<'stance.read'>): Doubt
   const last = of(side).findLast(
     (fact) => fact.kneeMark === read.kneeMark && JSON.stringify(log.asOf(slot.sole(side), fact.id)) === now,
   );
-  const far = FAR * Math.SQRT2 * settings.kneeErrorMm;
+  const far = FAR * Math.SQRT2 * settingsOf(log).kneeErrorMm;
   const offset = last && outside(read.kneeOffsetMm, last.kneeOffsetMm - far, last.kneeOffsetMm + far);
   return [
     ...(height ? [{ code: 'knee-height', side, ...height } as const] : []),
@@ -133,17 +134,18 @@ function kneeDoubts({ log, settings }: Scene, read: Typed<'stance.read'>): Doubt
   ];
 }
 
-function pivotDoubts({ sides }: Scene, set: Typed<'cuff.set'>): Doubt[] {
+function pivotDoubts(log: Log, set: Typed<'cuff.set'>): Doubt[] {
   const { side } = set;
+  const { hardware } = sideNow(log, side);
   return ADJUSTERS.flatMap((place): Doubt[] => {
-    const reach = sides[side].now.hardware?.[place];
+    const reach = hardware?.[place];
     const isMm = set[`${place}Mm`];
     const found = reach && isMm !== undefined && outside(isMm, reach.minMm, reach.maxMm);
     return found ? [{ code: 'pivot', side, place, ...found }] : [];
   });
 }
 
-function lengthDoubts({ log }: Scene, boot: Typed<'boot.described'>, all: readonly Asked[]): Doubt[] {
+function lengthDoubts(log: Log, boot: Typed<'boot.described'>, all: readonly Asked[]): Doubt[] {
   const { side } = boot;
   const theirs = (fact: { readonly side: Side }) => fact.side === otherSide(side);
   const typed = all.filter((each) => each.kind === 'boot.described').find(theirs);
@@ -164,16 +166,16 @@ function soleDoubts(measured: Typed<'sole.measured'>): Doubt[] {
   });
 }
 
-function doubtsIn(scene: Scene, asked: Asked, all: readonly Asked[]): Doubt[] {
+function doubtsIn(log: Log, asked: Asked, all: readonly Asked[]): Doubt[] {
   switch (asked.kind) {
     case 'cuff.read':
-      return [...gapDoubts(scene, asked), ...stanceDoubts(scene, asked.stanceWidthMm)];
+      return [...gapDoubts(log, asked), ...stanceDoubts(log, asked.stanceWidthMm)];
     case 'stance.read':
-      return [...kneeDoubts(scene, asked), ...stanceDoubts(scene, asked.stanceWidthMm)];
+      return [...kneeDoubts(log, asked), ...stanceDoubts(log, asked.stanceWidthMm)];
     case 'cuff.set':
-      return pivotDoubts(scene, asked);
+      return pivotDoubts(log, asked);
     case 'boot.described':
-      return lengthDoubts(scene, asked, all);
+      return lengthDoubts(log, asked, all);
     case 'sole.measured':
       return soleDoubts(asked);
     default:
@@ -187,8 +189,8 @@ function doubtsIn(scene: Scene, asked: Asked, all: readonly Asked[]): Doubt[] {
  * @param drafts the entries, as they would be added together
  */
 export function doubtsOf(facts: readonly Fact[], drafts: readonly (Asked & Draft)[]): Doubt[] {
-  const scene = sceneOf(new Log(facts));
-  const found = drafts.flatMap((draft) => doubtsIn(scene, draft, drafts));
+  const log = new Log(facts);
+  const found = drafts.flatMap((draft) => doubtsIn(log, draft, drafts));
   return found.filter(
     (doubt, i) => found.findIndex((each) => JSON.stringify(each) === JSON.stringify(doubt)) === i,
   );
