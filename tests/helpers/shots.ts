@@ -13,7 +13,7 @@ export async function shot(page: Page, name: string): Promise<void> {
   const small = process.env['FIBULA_SHOTS_AS'] === 'jpeg';
   await page.screenshot(
     small
-      ? { path: join(folder, `${name}.jpg`), type: 'jpeg', quality: 60 }
+      ? { path: join(folder, `${name}.jpg`), type: 'jpeg', quality: 50 }
       : { path: join(folder, `${name}.png`) },
   );
 }

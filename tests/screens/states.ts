@@ -8,6 +8,8 @@ import { packaged, run } from '../helpers/run.mjs';
 
 const TESTS = ['tests/browser', 'tests/stations', 'tests'];
 const STATES = 'states';
+/** The same state once more: dark, or on another screen. They are looked at by axe and not by readers. */
+const AGAIN = /-(dark|light|1024|390)\.jpg$/;
 
 /** Test files that take pictures, by themselves or by a helper that looks at pages. */
 const shooting = (): string[] =>
@@ -36,5 +38,7 @@ export async function shootStates(folder: string): Promise<void> {
   const env = { ...process.env, FIBULA_SHOTS: join(folder, STATES), FIBULA_SHOTS_AS: 'jpeg' };
   const code = await run(packaged('vitest'), ['run', '--project', 'slow', ...new Set(shooting())], env);
   if (code !== 0) throw new Error('A test has failed, so not every state could be shown.');
+  for (const name of readdirSync(join(folder, STATES)))
+    if (AGAIN.test(name)) rmSync(join(folder, STATES, name));
   writeFileSync(join(folder, 'README.md'), index(folder));
 }
