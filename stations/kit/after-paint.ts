@@ -7,7 +7,13 @@ let waiting: (() => void)[] = [];
 function doAll(): void {
   const due = waiting;
   waiting = [];
-  for (const each of due) each();
+  for (const each of due)
+    try {
+      each();
+    } catch (error) {
+      // One that fails is told like any fault of the page, and keeps no other from being done.
+      reportError(error);
+    }
 }
 
 export function afterPaint(what: () => void): void {

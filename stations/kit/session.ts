@@ -78,7 +78,7 @@ export class Session {
       presence: this.#presence,
       askRoom: () => api.room(id),
       onFacts: () => this.#changed(),
-      onState: () => this.#notify(),
+      onState: () => this.#tellSoon(),
       onRefused: () => deps.onRefused?.(),
       onSettled: () => deps.onSettled?.(),
       onEnd: (state) => deps.onEnd?.(state),
@@ -240,19 +240,17 @@ export class Session {
   #changed(): void {
     this.#facts = null;
     this.#plan = null;
+    this.#tellSoon();
+  }
+
+  /** What comes in one picture's time is drawn together, however much it is. */
+  #tellSoon(): void {
     if (!this.#told) return;
     this.#told = false;
-    afterPaint(() => this.#tellAll());
-  }
-
-  /** Entries of one picture's time are drawn together, however many came. */
-  #tellAll(): void {
-    this.#told = true;
-    this.#notify();
-  }
-
-  #notify(): void {
-    for (const update of this.#tell) update();
+    afterPaint(() => {
+      this.#told = true;
+      for (const update of this.#tell) update();
+    });
   }
 }
 

@@ -1,8 +1,9 @@
-/** A phone at hand where no tablet is: every page of the measuring station, and what all stations begin with, fits it. */
+/** A phone at hand where no tablet is: the pages of measuring and desk, and what all stations begin with, fit it. */
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeViolations } from '../helpers/axe.ts';
 import { launchBrowser } from '../helpers/browser.ts';
+import { DUAL, SINGLE, Story, withMarks } from '../helpers/facts.ts';
 import * as floor from '../helpers/floor.ts';
 import { button } from '../helpers/floor.ts';
 import { Opener, readied, takenIn, wasRead } from '../helpers/jobs.ts';
@@ -18,7 +19,20 @@ const TOUCH_PX = 56;
 let shop: TestServer;
 let browser: Browser;
 let page: Page;
-const jobs = {} as Record<'takenIn' | 'readied' | 'wasRead', OpenJob>;
+let desk: Page;
+const jobs = {} as Record<'takenIn' | 'readied' | 'wasRead' | 'cuffsClosed', OpenJob>;
+
+/** Both cuffs closed as even: the knees are next. */
+function cuffsClosed(): Story {
+  const told = new Story().open('full');
+  told.boot('left', withMarks(DUAL, 1)).boot('right', withMarks(SINGLE, 1)).ready('left').ready('right');
+  for (const side of ['left', 'right'] as const) {
+    told.read(side, 10, 10);
+    told.add('cuff.closed', { side, decision: 'even' });
+  }
+  return told;
+}
+
 beforeAll(async () => {
   [shop, browser] = await Promise.all([serve(), launchBrowser()]);
   page = await floor.pair(browser, shop.url, 'measuring', shop.shownCode('measuring'), { size: PHONE });
@@ -26,6 +40,8 @@ beforeAll(async () => {
   jobs.takenIn = await opener.open('Kilian Obermoser', takenIn());
   jobs.readied = await opener.open('Walburga Steinlechner-Hinterholzer', readied());
   jobs.wasRead = await opener.open('Leopoldine Aschaber', wasRead());
+  jobs.cuffsClosed = await opener.open('Pankraz Moosbrugger', cuffsClosed());
+  desk = await floor.pair(browser, shop.url, 'desk', shop.shownCode('desk'), { size: PHONE });
 });
 afterAll(async () => {
   await browser?.close();
@@ -91,6 +107,22 @@ const PAGES: readonly (readonly [name: string, show: () => Promise<void>])[] = [
     },
   ],
   [
+    'how the knees are read',
+    async () => {
+      await load(jobs.cuffsClosed);
+      await floor.field(page, 'Stance width').waitFor();
+    },
+  ],
+  [
+    'the knees',
+    async () => {
+      await load(jobs.cuffsClosed);
+      await page.getByRole('radio', { name: /kneecap/ }).check();
+      await button(page, /read the knees/).click();
+      await floor.field(page, 'Knee from the line').first().waitFor();
+    },
+  ],
+  [
     'the first page',
     async () => {
       await page.goto(shop.url);
@@ -99,12 +131,48 @@ const PAGES: readonly (readonly [name: string, show: () => Promise<void>])[] = [
   ],
 ];
 
+const DESK: readonly (readonly [name: string, show: () => Promise<void>])[] = [
+  ['the board', () => desk.getByText('Kilian Obermoser').waitFor()],
+  [
+    'a job',
+    async () => {
+      await desk.goto(`${shop.url}/desk#${jobs.wasRead.session}`);
+      await button(desk, 'Pause the job').waitFor();
+    },
+  ],
+  [
+    'the boots of the shop',
+    async () => {
+      await button(desk, /Open jobs/).click();
+      await button(desk, 'Boots of the shop').click();
+      await button(desk, /^Import a table/).waitFor();
+    },
+  ],
+  [
+    'an intake',
+    async () => {
+      await button(desk, /Open jobs/).click();
+      await button(desk, 'Take someone in').click();
+      await desk.getByLabel('Name', { exact: true }).waitFor();
+    },
+  ],
+];
+
+async function fits(on: Page, name: string): Promise<void> {
+  expect(await sidewaysScrolls(on)).toEqual([]);
+  expect((await smallTargets(on, TOUCH_PX)).small).toEqual([]);
+  expect(await axeViolations(on)).toEqual([]);
+  await shot(on, `phone-${name.replaceAll(' ', '-')}`);
+}
+
 describe('a phone', () => {
   it.each(PAGES)('fits %s', async (name, show) => {
     await show();
-    expect(await sidewaysScrolls(page)).toEqual([]);
-    expect((await smallTargets(page, TOUCH_PX)).small).toEqual([]);
-    expect(await axeViolations(page)).toEqual([]);
-    await shot(page, `phone-${name.replaceAll(' ', '-')}`);
+    await fits(page, name);
+  });
+
+  it.each(DESK)('fits at the desk %s', async (name, show) => {
+    await show();
+    await fits(desk, name);
   });
 });
