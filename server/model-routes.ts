@@ -4,7 +4,7 @@ import { stringify } from 'csv-stringify/sync';
 import type { Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
-import { modelTable, readBoot, readModelTable, sameModel } from '../core/index.ts';
+import { modelTable, readBoot, readModelTable } from '../core/index.ts';
 import type { CatalogueBoot } from '../core/index.ts';
 import { No, NOT_FOUND } from './answer.ts';
 import { need } from './asker.ts';
@@ -65,7 +65,7 @@ export function modelRoutes(app: Hono<Env>, { stations, models, log }: ModelDeps
     const read = readBoot(raw);
     if (!read.ok)
       throw new No(400, 'shape', `${read.misfits[0]!.field || 'The body'}: ${read.misfits[0]!.wants}.`);
-    if (!models.put([read.boot])) throw TOO_MANY;
+    if (models.put([read.boot]) === null) throw TOO_MANY;
     log.info({ station: number, model: read.boot.model }, 'model kept');
     return c.json<CatalogueBoot>(read.boot);
   });
@@ -81,10 +81,9 @@ export function modelRoutes(app: Hono<Env>, { stations, models, log }: ModelDeps
     const read = readModelTable(cellsOf(new Uint8Array(await c.req.arrayBuffer())));
     // Faults are an answer of their own: the page shows them cell by cell.
     if (!read.ok) return c.json({ taken: 0, faults: read.faults });
-    const known = new Set(models.all().map(({ model }) => sameModel(model)));
-    if (!models.put(read.boots)) throw TOO_MANY;
+    const replaced = models.put(read.boots);
+    if (replaced === null) throw TOO_MANY;
     log.info({ station: number, models: read.boots.length }, 'catalogue imported');
-    const replaced = read.boots.filter(({ model }) => known.has(sameModel(model))).length;
     return c.json({ taken: read.boots.length, replaced, faults: [] });
   });
   app.delete('/api/models/:model', (c) => {

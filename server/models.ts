@@ -32,12 +32,14 @@ export class Models {
     });
   }
 
-  /** All of them or none, each in the place of one of the same name. False: there would be too many. */
-  put(boots: readonly CatalogueBoot[]): boolean {
-    const names = new Set([...this.all(), ...boots].map(({ model }) => sameModel(model)));
-    if (names.size > BOUND.models) return false;
+  /** All of them or none. How many took the place of one of the same name; null: there would be too many. */
+  put(boots: readonly CatalogueBoot[]): number | null {
+    const known = new Set(this.all().map(({ model }) => sameModel(model)));
+    const replaced = boots.filter(({ model }) => known.has(sameModel(model))).length;
+    for (const { model } of boots) known.add(sameModel(model));
+    if (known.size > BOUND.models) return null;
     this.#transaction(boots);
-    return true;
+    return replaced;
   }
 
   /** False when there is none of that name. */
