@@ -78,7 +78,8 @@ async function atDesk(browser: Browser, shop: TestServer, jobs: readonly OpenJob
     await timed.act('open a job', () => page.getByText(ticket, { exact: true }).click());
     await timed.act('pause it', () => button(page, 'Pause the job').click());
     await timed.act('think better of it', () => button(page, 'Close').click());
-    await find.fill('');
+    await find.press('Control+a');
+    await timed.act('the whole board again', () => page.keyboard.press('Backspace'));
   }
   return { station: 'desk', acts: await timed.all() };
 }

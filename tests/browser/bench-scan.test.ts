@@ -35,8 +35,10 @@ const told = (job: OpenJob, side: Side) =>
   plan(facts(job)).next.find((action) => action.role === 'bench' && action.side === side)!.text;
 const inHand = (side: Side) => bench.getByRole('region', { name: `${side} boot in hand` });
 const dialog = () => bench.getByRole('dialog');
-const pick = (side: Side, name: string) =>
-  button(bench.getByRole('navigation'), new RegExp(`^${side} .*${name}`)).click();
+const pick = async (side: Side, name: string) => {
+  await button(bench.getByRole('navigation'), new RegExp(`^${side} .*${name}`)).click();
+  await floor.pictured(bench);
+};
 /** Nothing may be entered by a scan: how many entries all jobs hold. */
 const entries = () => [one, other, bare].map((job) => facts(job).length);
 

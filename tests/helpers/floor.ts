@@ -102,7 +102,16 @@ export async function openSession(desk: Page): Promise<string> {
 
 /** What the top of a station's page says of its entries. */
 export const savedState = (page: Page) => page.getByRole('banner').getByRole('status');
-export const allSaved = (page: Page) => savedState(page).filter({ hasText: 'All saved' }).waitFor();
+export async function allSaved(page: Page): Promise<void> {
+  await pictured(page);
+  await savedState(page).filter({ hasText: 'All saved' }).waitFor();
+}
+
+/** What was touched just now shows: entries and places are told once a picture, and until then the page is as before. */
+export const pictured = (page: Page) =>
+  page.evaluate(
+    () => new Promise<void>((done) => requestAnimationFrame(() => setTimeout(() => setTimeout(done)))),
+  );
 
 /** One boot of the bench's queue, by its side and by ticket or name; then in hand, as a person without a scanner says. */
 export async function pickAtBench(bench: Page, side: Side, who: string): Promise<void> {
@@ -110,6 +119,7 @@ export async function pickAtBench(bench: Page, side: Side, who: string): Promise
     bench.getByRole('navigation', { name: 'Boots to do now' }),
     new RegExp(`^${side} .*${who}`),
   ).click();
+  await pictured(bench);
   await bootInHand(bench, side);
 }
 
