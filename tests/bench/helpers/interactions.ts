@@ -11,6 +11,9 @@ export interface Interaction {
   readonly ms: number;
 }
 
+/** More than the bars of a window are high, in px. */
+const BARS = 120;
+
 interface Timed extends PerformanceEntry {
   readonly interactionId: number;
 }
@@ -31,6 +34,11 @@ export class Interactions {
   /** Slows the page's processor so many times from now on, and watches it. */
   static async of(page: Page, slowedBy: number): Promise<Interactions> {
     const line = await page.context().newCDPSession(page);
+    // The window of a browser without a screen has bars too: what is drawn behind its lower edge is never shown, and
+    // a press there would last until something else is.
+    const { width, height } = page.viewportSize()!;
+    const { windowId } = await line.send('Browser.getWindowForTarget');
+    await line.send('Browser.setWindowBounds', { windowId, bounds: { width, height: height + BARS } });
     await line.send('Emulation.setCPUThrottlingRate', { rate: slowedBy });
     await page.evaluate(() => {
       const timed: NonNullable<Window['fibulaTimed']> = [];
