@@ -1,5 +1,6 @@
 /** Many skiers through one case by each practice, and what came of it. */
-import { randomFrom } from '../../demo/random.ts';
+import { randomFrom } from '../../../demo/random.ts';
+import { mean, share } from '../shares.ts';
 import type { Case } from './cases.ts';
 import { work } from './loop.ts';
 import type { Outcome } from './loop.ts';
@@ -16,9 +17,8 @@ export const PRACTICES = [
   { practice: 'the plan, read twice', decide: withTool, each: 2 },
 ] as const;
 
-const share = (part: number, whole: number): number | null => (whole === 0 ? null : part / whole);
-const mean = (values: readonly number[]): number | null =>
-  values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
+const trulyOff = (closed: readonly Outcome[]) =>
+  share(closed.filter(({ trulyOffMm }) => Math.abs(trulyOffMm) > OFF_MM).length, closed.length);
 
 function summary(of: Case, practice: string, outcomes: readonly Outcome[]) {
   const closed = outcomes.filter(({ end }) => end === 'closed');
@@ -32,10 +32,9 @@ function summary(of: Case, practice: string, outcomes: readonly Outcome[]) {
     /** Of those that needed any. */
     rounds: mean(moved.map(({ rounds }) => rounds)),
     readings: mean(closed.map(({ readings }) => readings)),
-    closedTrulyOff: share(
-      closed.filter(({ trulyOffMm }) => Math.abs(trulyOffMm) > OFF_MM).length,
-      closed.length,
-    ),
+    closedTrulyOff: trulyOff(closed),
+    /** Of those that were moved: of the rest, the first reading already said even. */
+    movedTrulyOff: trulyOff(moved),
     heldByInterval: share(held.filter(Boolean).length, held.length),
     intervals: held.length,
   };
@@ -47,7 +46,7 @@ export const study = (of: Case, skiers: number, seed: number) =>
     const random = randomFrom(seed);
     const { pivotSpacingMm, readingHeightMm, factoryLeanDeg = 0 } = of.boot.hardware;
     const outcomes = Array.from({ length: skiers }, (_, i) => {
-      const skier = skierOf(random, { pivotSpacingMm, readingHeightMm, factoryLeanDeg }, of.roomMm);
+      const skier = skierOf(random, { pivotSpacingMm, readingHeightMm, factoryLeanDeg }, of.room);
       return work(skier, of, decide, each, randomFrom(seed * 1_000_003 + i));
     });
     return summary(of, practice, outcomes);

@@ -1,8 +1,8 @@
 /** Three ways to work a cuff: what is done next, from what has been read so far. */
-import { plan } from '../../core/index.ts';
-import type { CuffPlan, Fact } from '../../core/index.ts';
-import type { GapReading, Pivots } from '../../demo/leg.ts';
-import { Story } from '../helpers/facts.ts';
+import { plan } from '../../../core/index.ts';
+import type { CuffPlan, Fact } from '../../../core/index.ts';
+import type { GapReading, Pivots } from '../../../demo/leg.ts';
+import { Story } from '../../helpers/facts.ts';
 import type { Case } from './cases.ts';
 
 /** Readings at one setting of the pivots, in their order. */

@@ -1,7 +1,7 @@
 /** One skier through one practice: read, decide, move, until the cuff is closed or given up. */
-import { readGaps, trueGaps } from '../../demo/leg.ts';
-import type { Pivots } from '../../demo/leg.ts';
-import type { Random } from '../../demo/random.ts';
+import { readGaps, trueGaps } from '../../../demo/leg.ts';
+import type { Pivots } from '../../../demo/leg.ts';
+import type { Random } from '../../../demo/random.ts';
 import type { Case } from './cases.ts';
 import type { Practice, Visit } from './practice.ts';
 import { ASSUMED } from './skiers.ts';

@@ -1,15 +1,16 @@
 /** What is varied: the hardware, how well a gap is read, and what else goes wrong on a shop floor. */
-import { grat, tarn } from '../../demo/boots.ts';
-import type { BootModel } from '../../demo/boots.ts';
-import { mm } from '../../core/index.ts';
+import { grat, tarn } from '../../../demo/boots.ts';
+import type { BootModel } from '../../../demo/boots.ts';
+import { mm } from '../../../core/index.ts';
 import { ASSUMED } from './skiers.ts';
+import type { Room } from './skiers.ts';
 
 export interface Case {
   readonly name: string;
   readonly boot: BootModel;
   /** Standard deviation of one gap as it is read, mm. */
   readonly errorMm: number;
-  readonly roomMm: number;
+  readonly room: Room;
   /** Every other reading by a technician who sees the medial gap so much wider, mm. */
   readonly secondHandMm: number;
   /** The skier's stance drifts from reading to reading. */
@@ -32,7 +33,8 @@ const round = (): BootModel => ({
   hardware: { ...grat(265).hardware, factoryLeanDeg: tarn(265).hardware.factoryLeanDeg! },
 });
 
-const plain = { errorMm: 1, roomMm: ASSUMED.roomMeanMm, secondHandMm: 0, drifts: false };
+const fits = { meanMm: ASSUMED.roomMeanMm, share: ASSUMED.roomShare };
+const plain = { errorMm: 1, room: fits, secondHandMm: 0, drifts: false };
 
 export const CASES: readonly Case[] = [
   { name: 'fine pivots', boot: fine(), ...plain },
@@ -42,5 +44,6 @@ export const CASES: readonly Case[] = [
   { name: 'fine, error 2 mm', boot: fine(), ...plain, errorMm: 2 },
   { name: 'fine, two technicians', boot: fine(), ...plain, secondHandMm: ASSUMED.secondHandMm },
   { name: 'fine, stance drifts', boot: fine(), ...plain, drifts: true },
-  { name: 'marks, grazing legs', boot: marked(), ...plain, roomMm: ASSUMED.tightMeanMm },
+  { name: 'fine, one cuff for all', boot: fine(), ...plain, room: { ...fits, share: 1 } },
+  { name: 'marks, grazing legs', boot: marked(), ...plain, room: { ...fits, meanMm: ASSUMED.tightMeanMm } },
 ];

@@ -2,8 +2,8 @@
  * Legs for the study, drawn from a printed seed. What is measured of people has its source; what nobody has published is an
  * assumption with a name, and can be changed in one place.
  */
-import type { Cuff, Leg } from '../../demo/leg.ts';
-import type { Random } from '../../demo/random.ts';
+import type { Cuff, Leg } from '../../../demo/leg.ts';
+import type { Random } from '../../../demo/random.ts';
 
 /** ANSUR II (US Army, 2012, public): calf circumference of 4082 men, mm. Soldiers of 17 to 58, no skiers. */
 const CALF = { mean: 392.26, sd: 29.71 };
@@ -16,6 +16,8 @@ export const ASSUMED = {
   roomMeanMm: 20,
   /** In the study of grazing legs. */
   tightMeanMm: 9,
+  /** People buy the cuff that their calf fits into: so much of what their girth differs by is left as room, from memory. */
+  roomShare: 0.4,
   /** Response of boots, as the core expects it before any reading. */
   responseMean: 1,
   responseSd: 0.15,
@@ -31,14 +33,20 @@ export interface Skier {
   readonly cuff: Cuff;
 }
 
-export function skierOf(random: Random, cuff: Cuff, roomMeanMm: number): Skier {
+export interface Room {
+  readonly meanMm: number;
+  /** 0: every cuff has it. 1: one cuff for every calf there is. */
+  readonly share: number;
+}
+
+export function skierOf(random: Random, cuff: Cuff, room: Room): Skier {
   // A girth that is larger by so much makes a round calf wider by a third of it.
   const girth = random.normal(CALF.sd);
   return {
     cuff,
     leg: {
       placeMm: ASSUMED.placeMeanMm + random.normal(ASSUMED.placeSdMm),
-      roomMm: Math.max(2, roomMeanMm - girth / Math.PI),
+      roomMm: Math.max(2, room.meanMm - (room.share * girth) / Math.PI),
       response: Math.max(0.6, Math.min(1.4, ASSUMED.responseMean + random.normal(ASSUMED.responseSd))),
     },
   };
