@@ -87,6 +87,30 @@ export { Z90 } from './guide/explain/formula.ts';
 export type { Input, Interval, NumberPath, Unit } from './guide/explain/formula.ts';
 export { legOf, reach } from './guide/reach.ts';
 export type { BootModel, KnownLeg, Leg, ModelReach } from './guide/reach.ts';
+export { lessonsOf } from './guide/lessons.ts';
+export type { Lesson, SeenLeg, SideLessons } from './guide/lessons.ts';
+export { addedDeg, CARRY_ERROR, carried } from './guide/carry.ts';
+export type { CarriedLeg, EarlierLeg } from './guide/carry.ts';
+export {
+  doubtOf,
+  FAR_OFF,
+  Hierarchy,
+  isFarOff,
+  learnFrom,
+  measuredResponse,
+  ofModel,
+  spreadsOf,
+  together,
+} from './maths/learned.ts';
+export type {
+  BootSeen,
+  MoveSeen,
+  ReadStop,
+  Response as BootResponse,
+  ResponseSeen,
+  Spreads,
+} from './maths/learned.ts';
+export { settingsOf } from './guide/side.ts';
 export { basisFor } from './record/basis.ts';
 export type { Draft } from './record/basis.ts';
 export { catalogue } from './maths/catalogue.ts';

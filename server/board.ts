@@ -72,6 +72,8 @@ export interface BoardOutside {
   now(): number;
   /** The facts of a session as they are on disk; undefined when there is no such session. */
   read(session: string): { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
+  /** What a session teaches is taken from it whenever its row is computed. */
+  learn(document: StoredDocument, facts: readonly Fact[]): void;
   /** False when the disk takes nothing for now. */
   keep(jobs: readonly JobToKeep[]): boolean;
 }
@@ -149,6 +151,7 @@ export class Boards {
     const { log } = this.#outside;
     try {
       const read = this.#outside.read(session);
+      if (read) this.#outside.learn(read.document, read.facts);
       const job = read && jobRow(read.document, read.facts, log, this.#jobs.get(session));
       if (!job || sameJson(job, this.#jobs.get(session))) return;
       this.#show(job);

@@ -80,6 +80,8 @@ function erase(db: Db, { client, sessions, atMs }: LedgerEntry & { do: 'erase' }
     );
     eraseQuarantine(db, session);
     erasePhotos(db, session);
+    // Where their legs stood is carried nowhere any more.
+    db.prepare('UPDATE lesson_boots SET leg = NULL WHERE session = ?').run(session);
     const newest = db
       .prepare<[string], number | null>('SELECT max(generation) FROM documents WHERE session = ?')
       .pluck()

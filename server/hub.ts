@@ -33,8 +33,10 @@ export interface HubOutside {
   readonly spoilt: Spoilt;
   /** Whether a station is still what it was when it came in (`Stations.isCurrent`). */
   isCurrent(station: Station): boolean;
-  /** What a session that is opened now takes with it. */
-  pinned(): readonly Fact[];
+  /** What the server writes of its own behind entries of a session that were let in just now. */
+  own(session: string, added: readonly Fact[], facts: () => readonly Fact[]): readonly Fact[];
+  /** Learns from a session as it is on disk. */
+  learn(document: StoredDocument, facts: readonly Fact[]): void;
   /** Counts starts; names this run's boards. */
   readonly boot: number;
   readonly limits: Limits;
@@ -70,6 +72,7 @@ export class Hub {
       log: outside.log,
       now: () => outside.now(),
       read: (session) => this.read(session),
+      learn: (document, facts) => outside.learn(document, facts),
       keep: (jobs) => this.#keepJobs(jobs),
     });
     this.#beat = setInterval(() => this.#everyBeat(), BOUND.heartbeatMs);
@@ -315,7 +318,7 @@ export class Hub {
         this.#flushing ??= setImmediate(() => this.flush());
       },
       takesEntries: () => this.#health.readOnly === null,
-      pinned: () => this.#outside.pinned(),
+      own: (...of) => this.#outside.own(...of),
       broken: (room) => {
         this.#pending.delete(room);
         this.#sessions.delete(room.session);

@@ -47,8 +47,8 @@ export interface RoomOutside {
   pending(room: SessionRoom): void;
   /** False while the disk takes nothing: updates are left where they are, at the stations. */
   takesEntries(): boolean;
-  /** What a session that is opened now takes with it, by the server's own hand. */
-  pinned(): readonly Fact[];
+  /** What the server writes of its own behind entries that were let in just now. @param facts all, those among them */
+  own(session: string, added: readonly Fact[], facts: () => readonly Fact[]): readonly Fact[];
   /** The room's memory cannot be trusted; it has closed its sockets and is to be forgotten. */
   broken(room: SessionRoom): void;
 }
@@ -325,7 +325,15 @@ export class SessionRoom implements Room {
     const row = { session, generation, bytes, facts: facts.map(({ id }) => id), client, from, clocks };
     this.#applied.push(row);
     this.#outside.pending(this);
-    if (opened) this.takeIn(this.#outside.pinned(), SERVER);
+    this.#addOwn(facts);
+  }
+
+  /** In the same commit as what calls for it: nobody sees the one without the other. */
+  #addOwn(added: readonly Fact[]): void {
+    const own = this.#outside.own(this.session, added, () => this.facts());
+    if (own.length === 0) return;
+    const { refused } = this.takeIn(own, SERVER);
+    if (refused.length > 0) this.#log.warn({ refused }, "the server's own entries were refused");
   }
 
   #whenDurable(answer: () => void): void {

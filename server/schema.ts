@@ -119,6 +119,66 @@ CREATE TABLE photos (
 -- The shop's catalogue of boots. key: the model's name without what does not tell two names apart (core/record/models.ts).
 CREATE TABLE models (key TEXT PRIMARY KEY, json TEXT NOT NULL, changed_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
 `,
+  `
+-- What the sessions teach (core/guide/lessons.ts). It follows from the facts: where generation and last_n are not the
+-- document's, it is worked out again. Nothing in it says who somebody is.
+CREATE TABLE lessons (
+  session TEXT PRIMARY KEY,
+  generation INTEGER NOT NULL,
+  last_n INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- One boot in one session. model: key of its name; boot: the same in two sessions where its tag is. k, weight: the
+-- response measured there and one over its variance. leg: where the leg stood, JSON; NULL once it is erased.
+CREATE TABLE lesson_boots (
+  session TEXT NOT NULL,
+  side TEXT NOT NULL,
+  model TEXT NOT NULL,
+  name TEXT NOT NULL,
+  boot TEXT NOT NULL,
+  tag TEXT,
+  opened_ms INTEGER NOT NULL,
+  k REAL NOT NULL,
+  weight REAL NOT NULL,
+  pairs INTEGER NOT NULL,
+  first_enough INTEGER,
+  leg TEXT,
+  stops TEXT NOT NULL,
+  PRIMARY KEY (session, side)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX lesson_boots_measured ON lesson_boots (model, boot, session, k, weight, pairs, name) WHERE weight > 0;
+
+-- One move, read before and after. state: used, asked (far off, nobody has decided), kept or out (somebody has).
+CREATE TABLE lesson_pairs (
+  session TEXT NOT NULL,
+  side TEXT NOT NULL,
+  before TEXT NOT NULL,
+  after TEXT NOT NULL,
+  model TEXT NOT NULL,
+  opened_ms INTEGER NOT NULL,
+  predicted_mm REAL NOT NULL,
+  observed_mm REAL NOT NULL,
+  sd_mm REAL NOT NULL,
+  state TEXT NOT NULL,
+  PRIMARY KEY (session, side, before, after)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX lesson_pairs_model ON lesson_pairs (model, opened_ms);
+CREATE INDEX lesson_pairs_far_off ON lesson_pairs (opened_ms) WHERE state != 'used';
+
+-- What people decided on pairs that are far off. The newest counts; the older ones stay to be read.
+CREATE TABLE lesson_choices (
+  id INTEGER PRIMARY KEY,
+  session TEXT NOT NULL,
+  before TEXT NOT NULL,
+  after TEXT NOT NULL,
+  choice TEXT NOT NULL,
+  reason TEXT,
+  station TEXT NOT NULL,
+  name TEXT NOT NULL,
+  decided_ms INTEGER NOT NULL
+) STRICT;
+CREATE INDEX lesson_choices_pair ON lesson_choices (session, before, after);
+`,
 ];
 
 /** The first format in which rows have a checksum. */

@@ -23,16 +23,21 @@ import { LetIn } from './let-in.ts';
 import { countBoot, keepShop, remember, remembered, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
 import type { Limits } from './limit-table.ts';
+import { Learned } from './learned.ts';
+import { Legs } from './legs.ts';
+import { Lessons } from './lessons.ts';
 import { keepingCommands, stationCommands } from './operator-commands.ts';
 import { listenToOperator } from './operator.ts';
 import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
 import type { Station } from './pair.ts';
 import { Models } from './models.ts';
+import { OwnFacts } from './own-facts.ts';
 import { People } from './people.ts';
 import { Photos } from './photos.ts';
 import { Quarantine } from './quarantine.ts';
 import type { Db } from './schema.ts';
+import { School } from './school.ts';
 import { ShopSettings } from './shop-settings.ts';
 import type { Notice } from './notices.ts';
 import { Site } from './site.ts';
@@ -164,9 +169,35 @@ async function run(
   const store = new Store(db, now);
   const isCurrent = (station: Station) => stations.isCurrent(station);
   const settings = new ShopSettings(db, outside);
-  const pinned = () => settings.pinned();
-  const hub = new Hub({ store, log, gate, isCurrent, health, spoilt, pinned, boot, limits, now });
+  const lessons = new Lessons(db, now);
+  const learned = new Learned(db);
+  const legs = new Legs(db);
+  const ownFacts = new OwnFacts({
+    settings,
+    learned,
+    legs,
+    now,
+    failed: (error) => {
+      if (health.failed(error) === null) log.error({ err: error }, 'what was learned could not be read');
+    },
+  });
+  const school = new School(lessons, { log, health });
+  const hub = new Hub({
+    store,
+    log,
+    gate,
+    isCurrent,
+    health,
+    spoilt,
+    own: (...of) => ownFacts.behind(...of),
+    learn: (...of) => school.learn(...of),
+    boot,
+    limits,
+    now,
+  });
+  opened.onClose(() => school.stop());
   opened.onClose(() => hub.stop());
+  school.begin((session) => hub.read(session));
 
   const corner = new Corner(db, outside);
   const letIn = new LetIn(stations, outside);

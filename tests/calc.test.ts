@@ -24,6 +24,12 @@ const HELPERS: Readonly<Record<string, string>> = {
   'repeatability.quotient': 'arithmetic',
   'repeatability.squaresAbout': 'arithmetic',
   'hardware.better': 'the order that settable goes by, of a function',
+  'learned.isFarOff': 'a question of moveSeen',
+  'learned.doubtOf': 'how measuredResponse weighs what is far off',
+  'learned.spreadsOf': 'learnFrom’s prior, of the settings',
+  'learned.together': 'arithmetic',
+  'learned.ofModel': 'one step of learnFrom',
+  'learned.Hierarchy': 'learnFrom, with its sums kept',
   'random.hashText': 'makes a stream of numbers, not a number',
   'random.randomStream': 'makes a stream of numbers, not a number',
 };

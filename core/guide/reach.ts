@@ -80,7 +80,12 @@ function crossing(
  */
 export function legOf(facts: readonly { readonly kind: string }[], side: Side): Leg {
   const log = new Log(facts);
-  const now = sideNow(log, side);
+  return legFrom(log, sideNow(log, side));
+}
+
+/** The same from a log that is there already. */
+export function legFrom(log: Log, now: SideNow): Leg {
+  const { side } = now;
   const unknown = (because: string): Leg => ({ is: 'unknown', because });
   if (now.missing.boot) return unknown(now.missing.boot);
   const factory = now.hardware!.factoryLeanDeg;

@@ -21,6 +21,7 @@ import {
   forecastCalculations,
   queueCalculations,
 } from './catalogue/queue.ts';
+import { learnedCalculations } from './catalogue/learned.ts';
 import { reachCalculations } from './catalogue/reach.ts';
 import { gaugeCalculations, repeatabilityCalculations } from './catalogue/repeatability.ts';
 import { routingCalculations, soleCalculations } from './catalogue/sole.ts';
@@ -34,6 +35,7 @@ export const catalogue = (): Readonly<Record<string, Calculations>> => ({
   slot: slotCalculations(),
   cuff: cuffCalculations(),
   estimate: estimateCalculations(),
+  learned: learnedCalculations(),
   reach: reachCalculations(),
   stance: stanceCalculations(),
   wedge: wedgeCalculations(),

@@ -184,7 +184,8 @@ it('one flipped bit in the list of entries is seen at the start too', async () =
 it('rows of an older program are taken as they are, and get their checksum', async () => {
   inFile((db) =>
     db.exec(
-      'DROP TABLE models; DROP TABLE photos; DROP INDEX updates_without_sum; ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 3',
+      'DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs; DROP TABLE lesson_choices; ' +
+        'DROP TABLE models; DROP TABLE photos; DROP INDEX updates_without_sum; ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 3',
     ),
   );
   await start();

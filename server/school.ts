@@ -1,0 +1,91 @@
+/**
+ * When lessons are taken: whenever the board looks at a session that was changed, and in idle time from sessions
+ * that nobody has learned from yet, as after an update of the program or a restore. A trouble here stops no entry.
+ */
+import type { Logger } from 'pino';
+import type { Fact } from '../core/index.ts';
+import type { Health } from './health.ts';
+import type { Lessons } from './lessons.ts';
+import { SpoiltSession } from './spoilt.ts';
+import type { StoredDocument } from './store.ts';
+
+type Read = (
+  session: string,
+) => { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
+
+/** Milliseconds between two sessions of the archive, and to the next look once all are done. */
+const WAIT_MS = { next: 50, look: 600_000, first: 2_000 } as const;
+/** Sessions asked for at once: what is held of the archive. */
+const PART = 50;
+
+export class School {
+  readonly #lessons: Lessons;
+  readonly #outside: { readonly log: Logger; readonly health: Health };
+  #timer: NodeJS.Timeout | undefined;
+  #flush: NodeJS.Timeout | undefined;
+  #part: string[] = [];
+  /** Could not be read in this run: not asked again before the next. */
+  readonly #unreadable = new Set<string>();
+
+  constructor(lessons: Lessons, outside: { readonly log: Logger; readonly health: Health }) {
+    this.#lessons = lessons;
+    this.#outside = outside;
+  }
+
+  /** Looks through the archive for what was missed. */
+  begin(read: Read): void {
+    const step = () => {
+      const more = this.#step(read);
+      this.#timer = setTimeout(step, more ? WAIT_MS.next : WAIT_MS.look).unref();
+    };
+    this.#timer = setTimeout(step, WAIT_MS.first).unref();
+  }
+
+  /** Takes a session's lessons; what the disk does not have now is taken at the next look. */
+  learn(document: StoredDocument, facts: readonly Fact[]): void {
+    if (this.#outside.health.readOnly !== null) return;
+    this.#try(document.session, () => this.#lessons.keep(document, facts));
+    this.#flush ??= setTimeout(() => this.#writeDown(), 5_000).unref();
+  }
+
+  stop(): void {
+    clearTimeout(this.#timer);
+    this.#writeDown();
+  }
+
+  #writeDown(): void {
+    clearTimeout(this.#flush);
+    this.#flush = undefined;
+    if (this.#outside.health.readOnly === null) this.#try('', () => this.#lessons.flush());
+  }
+
+  /** @returns whether there may be more. */
+  #step(read: Read): boolean {
+    if (this.#outside.health.readOnly !== null) return false;
+    if (this.#part.length === 0)
+      this.#try('', () => {
+        const due = this.#lessons.due(PART + this.#unreadable.size);
+        this.#part = due.filter((session) => !this.#unreadable.has(session));
+      });
+    const session = this.#part.pop();
+    if (session === undefined) return false;
+    this.#try(session, () => {
+      const found = read(session);
+      if (found) this.#lessons.keep(found.document, found.facts);
+      else this.#unreadable.add(session);
+    });
+    return true;
+  }
+
+  /** What follows from the facts must not stop the facts: it is logged. */
+  #try(session: string, work: () => void): void {
+    const { log, health } = this.#outside;
+    try {
+      work();
+    } catch (error) {
+      if (session) this.#unreadable.add(session);
+      if (error instanceof SpoiltSession || health.failed(error) !== null) return;
+      log.error({ err: error, session }, 'no lessons could be taken from a session');
+    }
+  }
+}
