@@ -11,6 +11,9 @@ import type { Frame } from './frames.ts';
 import { gate } from './gate.ts';
 import type { Peer } from './peer.ts';
 import type { Room } from './room.ts';
+import { BOUND } from './limits.ts';
+import { shownOf } from './session-words.ts';
+import type { Shown } from './session-words.ts';
 import type { JobToKeep, OpenJob, StoredDocument } from './store.ts';
 
 const NOBODY = { clockOf: () => 0, clientsOf: () => 0, facts: new Map<string, Fact>() };
@@ -92,7 +95,7 @@ export class Boards {
   readonly #jobs: Y.Map<JobRow>;
   readonly #tickets: Y.Map<WallRow>;
   readonly #due = new Set<string>();
-  readonly #toKeep = new Map<string, JobRow>();
+  readonly #toKeep = new Map<string, { readonly job: JobRow; readonly shown: Shown | null }>();
   readonly #keepTimer: NodeJS.Timeout;
   #timer: NodeJS.Timeout | undefined;
   #stopped = false;
@@ -153,9 +156,9 @@ export class Boards {
       const read = this.#outside.read(session);
       if (read) this.#outside.learn(read.document, read.facts);
       const job = read && jobRow(read.document, read.facts, log, this.#jobs.get(session));
-      if (!job || sameJson(job, this.#jobs.get(session))) return;
-      this.#show(job);
-      this.#toKeep.set(session, job);
+      if (!job) return;
+      this.#toKeep.set(session, { job, shown: shownOf(read.facts) });
+      if (!sameJson(job, this.#jobs.get(session))) this.#show(job);
     } catch (error) {
       log.error({ session, err: error }, 'a board row could not be computed');
     }
@@ -163,6 +166,7 @@ export class Boards {
 
   #show(job: JobRow): void {
     this.#jobs.set(job.session, job);
+    if (job.closed) this.#putAway();
     // A second pair has a session of its own under the same ticket: the wall shows the one opened first.
     // The map keeps the order in which they came, which no clock changes.
     const open = [...this.#jobs.values()].find(({ ticket, closed }) => ticket === job.ticket && !closed);
@@ -175,9 +179,19 @@ export class Boards {
     if (!shown || !sameJson(row, shown)) this.#tickets.set(job.ticket, row);
   }
 
+  /** A season's finished jobs are the archive's; here stay the latest. */
+  #putAway(): void {
+    const closed = [...this.#jobs.values()].filter((job) => job.closed);
+    const over = closed.length - BOUND.closedOnBoard;
+    if (over <= 0) return;
+    for (const { session } of closed.toSorted((a, b) => a.lastMs - b.lastMs).slice(0, over))
+      this.#jobs.delete(session);
+  }
+
   #keep(): void {
     if (this.#toKeep.size === 0) return;
-    const jobs = [...this.#toKeep.values()].map((job) => ({
+    const jobs = [...this.#toKeep.values()].map(({ job, shown }) => ({
+      shown,
       session: job.session,
       generation: job.generation,
       job: JSON.stringify(job),

@@ -1,16 +1,28 @@
 /** Days as a shop counts them, and which days' copies are kept. */
 
+/** Making one takes longer than all that is asked of it. */
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatFor(timeZone: string): Intl.DateTimeFormat {
+  let format = formats.get(timeZone);
+  if (!format) {
+    format = new Intl.DateTimeFormat('en-CA', {
+      timeZone,
+      year: 'numeric',
+      month: '2-digit',
+      day: '2-digit',
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+    });
+    formats.set(timeZone, format);
+  }
+  return format;
+}
+
 /** The shop's date and time of day, as `2026-01-09` and `03:00`. */
 export function shopTime(ms: number, timeZone: string): { day: string; time: string } {
-  const parts = new Intl.DateTimeFormat('en-CA', {
-    timeZone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-    hourCycle: 'h23',
-  }).formatToParts(ms);
+  const parts = formatFor(timeZone).formatToParts(ms);
   const of = (type: string) => parts.find((part) => part.type === type)!.value;
   return { day: `${of('year')}-${of('month')}-${of('day')}`, time: `${of('hour')}:${of('minute')}` };
 }

@@ -5,6 +5,8 @@ import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
 import { z } from 'zod';
 import { CLOSE, PROTOCOL, STATION_ROLES } from '../core/index.ts';
+import type { Archive } from './archive.ts';
+import { archiveRoutes } from './archive-routes.ts';
 import { body, No, NOT_FOUND, refusal } from './answer.ts';
 import { keepCookie, me, need, tokenOf } from './asker.ts';
 import type { Env } from './env.ts';
@@ -45,6 +47,7 @@ export interface HttpDeps {
   readonly health: Health;
   readonly stations: Stations;
   readonly people: People;
+  readonly archive: Archive;
   readonly photos: Photos;
   readonly models: Models;
   readonly corner: Corner;
@@ -124,6 +127,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   stationRoutes(app, deps);
   peopleRoutes(app, deps);
   clientRoutes(app, deps);
+  archiveRoutes(app, deps);
   sessionRoutes(app, deps);
   photoRoutes(app, deps);
   modelRoutes(app, deps);

@@ -51,6 +51,10 @@ export const BOUND = {
   quarantineDays: 30,
   /** People found by one search. */
   people: 20,
+  /** Sessions found by one search of the archive: a screen of them; how many more there are is said. */
+  found: 30,
+  /** Finished jobs that stay on the board, the latest: a day's. The others are found in the archive. */
+  closedOnBoard: 100,
   /** Bytes of all photos together: some ten thousand, a few seasons. Past it none is taken until some are erased. */
   photosBytes: 8_000_000_000,
   /** Models in the shop's catalogue of boots: every boot of twenty seasons. */

@@ -179,6 +179,26 @@ CREATE TABLE lesson_choices (
 ) STRICT;
 CREATE INDEX lesson_choices_pair ON lesson_choices (session, before, after);
 `,
+  `
+-- What a session is shown as where it is found (server/session-words.ts); NULL until it has been read for that.
+ALTER TABLE documents ADD COLUMN shown TEXT;
+CREATE INDEX documents_without_shown ON documents (id) WHERE shown IS NULL;
+
+-- Words that sessions and people are found by, as server/words.ts spells them. Ordinary tables, so that a row that is
+-- deleted is overwritten; names are in people_words and go with their person, whoever deletes it.
+CREATE TABLE session_words (
+  word TEXT NOT NULL,
+  document INTEGER NOT NULL,
+  PRIMARY KEY (word, document)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX session_words_document ON session_words (document);
+CREATE TABLE people_words (word TEXT NOT NULL, ref TEXT NOT NULL, PRIMARY KEY (word, ref)) STRICT, WITHOUT ROWID;
+CREATE INDEX people_words_ref ON people_words (ref);
+CREATE TRIGGER session_words_go AFTER DELETE ON documents
+  BEGIN DELETE FROM session_words WHERE document = OLD.id; END;
+CREATE TRIGGER people_words_go AFTER DELETE ON people
+  BEGIN DELETE FROM people_words WHERE ref = OLD.ref; END;
+`,
 ];
 
 /** The first format in which rows have a checksum. */

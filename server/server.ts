@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { resolve } from 'node:path';
 import { getRequestListener } from '@hono/node-server';
 import type { Logger } from 'pino';
+import { Archive } from './archive.ts';
 import { Corner } from './corner.ts';
 import { authorityCommands } from './authority-commands.ts';
 import { openData, takeDirectory } from './data.ts';
@@ -44,6 +45,7 @@ import { Site } from './site.ts';
 import type { Memory, SiteOptions } from './site.ts';
 import { Store } from './store.ts';
 import type { Thorough } from './thorough.ts';
+import { Unread } from './unread.ts';
 import type { Trust } from './trust.ts';
 
 export interface ServerOptions extends SiteOptions {
@@ -166,7 +168,7 @@ async function run(
     options.keeping ?? DEFAULT_KEEPING,
   );
   opened.onClose(() => keeper.stop());
-  const store = new Store(db, now);
+  const store = new Store(db, now, shop.timeZone);
   const isCurrent = (station: Station) => stations.isCurrent(station);
   const settings = new ShopSettings(db, outside);
   const lessons = new Lessons(db, now);
@@ -199,6 +201,9 @@ async function run(
   opened.onClose(() => hub.stop());
   school.begin((session) => hub.read(session));
 
+  const unread = new Unread({ db, people, health, log, timeZone: shop.timeZone });
+  opened.onClose(() => unread.stop());
+
   const corner = new Corner(db, outside);
   const letIn = new LetIn(stations, outside);
   const quarantine = new Quarantine(db, now);
@@ -210,6 +215,7 @@ async function run(
     settings,
     stations,
     people,
+    archive: new Archive(db),
     photos,
     models,
     corner,

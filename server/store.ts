@@ -4,6 +4,8 @@ import { baseGeneration } from './generation.ts';
 import { rowReader, rowWriter } from './rows.ts';
 import type { RowReader, RowWriter } from './rows.ts';
 import type { Db } from './schema.ts';
+import { wordWriter } from './session-words.ts';
+import type { Shown, WordWriter } from './session-words.ts';
 
 /** One admitted update on its way to the disk. */
 export interface NewRow {
@@ -37,6 +39,8 @@ export interface JobToKeep {
   readonly generation: number;
   readonly job: string;
   readonly closed: boolean;
+  /** What it is found by in the archive. */
+  readonly shown: Shown | null;
 }
 
 const COLUMNS = 'id, session, generation, last_n AS lastN, opened_ms AS openedMs, last_ms AS lastMs';
@@ -60,7 +64,10 @@ const statements = (db: Db) => ({
   fact: db.prepare<[number, string, number]>(
     'INSERT INTO facts (document, id, committed_ms) VALUES (?, ?, ?)',
   ),
-  touch: db.prepare<[number, number, number]>('UPDATE documents SET last_n = ?, last_ms = ? WHERE id = ?'),
+  // Open until its row is computed again: a server that is killed before that would not look at it any more.
+  touch: db.prepare<[number, number, number]>(
+    'UPDATE documents SET last_n = ?, last_ms = ?, closed = 0 WHERE id = ?',
+  ),
   room: db.prepare<[number], { session: string; generation: number }>(
     'SELECT session, generation FROM documents WHERE id = ?',
   ),
@@ -81,12 +88,15 @@ export class Store {
   readonly #sql: ReturnType<typeof statements>;
   readonly #read: RowReader;
   readonly #write: RowWriter;
+  readonly #words: WordWriter;
   /** The generation of sessions that are not there yet. */
   readonly base: number;
 
-  constructor(db: Db, now: () => number) {
+  /** @param timeZone the shop's, by which its days are found. */
+  constructor(db: Db, now: () => number, timeZone = 'UTC') {
     this.#db = db;
     this.#now = now;
+    this.#words = wordWriter(db, timeZone);
     this.#sql = statements(db);
     this.#read = rowReader(db);
     this.#write = rowWriter(db);
@@ -168,8 +178,10 @@ export class Store {
   keepJobs(jobs: readonly JobToKeep[]): void {
     this.#db
       .transaction(() => {
-        for (const { session, generation, job, closed } of jobs)
-          this.#sql.keepJob.run(job, closed ? 1 : 0, session, generation);
+        for (const { session, generation, job, closed, shown } of jobs) {
+          const { changes } = this.#sql.keepJob.run(job, closed ? 1 : 0, session, generation);
+          if (changes > 0 && shown) this.#words(this.#sql.own.get(session, generation)!, shown);
+        }
       })
       .immediate();
   }

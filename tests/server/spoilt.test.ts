@@ -11,6 +11,7 @@ import { rowReader, rowWriter } from '../../server/rows.ts';
 import { openDatabase } from '../../server/schema.ts';
 import { Store } from '../../server/store.ts';
 import { until } from '../helpers/until.ts';
+import { WITHOUT_WORDS } from './helpers/older.ts';
 import { newSession, run } from './helpers/running.ts';
 import type { Running } from './helpers/running.ts';
 import { Wire } from './helpers/wire.ts';
@@ -184,8 +185,9 @@ it('one flipped bit in the list of entries is seen at the start too', async () =
 it('rows of an older program are taken as they are, and get their checksum', async () => {
   inFile((db) =>
     db.exec(
-      'DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs; DROP TABLE lesson_choices; ' +
-        'DROP TABLE models; DROP TABLE photos; DROP INDEX updates_without_sum; ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 3',
+      `${WITHOUT_WORDS} DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs;
+       DROP TABLE lesson_choices; DROP TABLE models; DROP TABLE photos; DROP INDEX updates_without_sum;
+       ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 3`,
     ),
   );
   await start();

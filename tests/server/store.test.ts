@@ -10,6 +10,7 @@ import { FORMAT, openDatabase, UnusableData } from '../../server/schema.ts';
 import type { Db } from '../../server/schema.ts';
 import { Store } from '../../server/store.ts';
 import { floor, opened } from './helpers/entries.ts';
+import { WITHOUT_WORDS } from './helpers/older.ts';
 
 let data: string;
 let db: Db;
@@ -65,6 +66,7 @@ describe('opening', () => {
     db.exec(`DROP TABLE quarantine; ALTER TABLE stations DROP COLUMN revoked_ms;
       ALTER TABLE stations DROP COLUMN seen_ms; DROP INDEX documents_client;
       ALTER TABLE documents DROP COLUMN client; DROP TABLE erased; DROP TABLE photos; DROP TABLE models;
+      ${WITHOUT_WORDS}
       DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs; DROP TABLE lesson_choices;
       DROP INDEX updates_without_sum; ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 1;
       INSERT INTO stations (device, name, roles, paired_ms) VALUES ('bench-1', 'the press', '["bench"]', ${NOW})`);

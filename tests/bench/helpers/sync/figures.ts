@@ -1,0 +1,9 @@
+/** Middles and tails of measured values. */
+
+/** @param share 0 to 1. Of no values: NaN. */
+export function quantile(values: readonly number[], share: number): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN;
+}
+
+export const median = (values: readonly number[]): number => quantile(values, 0.5);
