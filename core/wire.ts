@@ -57,6 +57,7 @@ export const NO_CODES = [
   'revoked',
   'set',
   'shape',
+  'studies-full',
   'too-large',
   'too-many',
   'too-many-pixels',

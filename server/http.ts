@@ -36,8 +36,10 @@ import { quarantineRoutes } from './quarantine-routes.ts';
 import { siteRoutes } from './site-routes.ts';
 import type { Site } from './site.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
+import { studyRoutes } from './study-routes.ts';
 import { settingsRoutes } from './settings-routes.ts';
 import { SpoiltSession } from './spoilt.ts';
+import type { Studies } from './studies.ts';
 import type { ShopSettings } from './shop-settings.ts';
 import { trustRoutes } from './trust.ts';
 import type { Trust } from './trust.ts';
@@ -54,6 +56,7 @@ export interface HttpDeps {
   readonly letIn: LetIn;
   readonly quarantine: Quarantine;
   readonly settings: ShopSettings;
+  readonly studies: Studies;
   readonly keeper: Keeper;
   readonly origins: Origins;
   readonly shop: Shop;
@@ -136,6 +139,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   letInRoutes(app, deps);
   quarantineRoutes(app, deps);
   settingsRoutes(app, deps);
+  studyRoutes(app, deps);
   siteRoutes(app, deps);
   if (deps.trust) trustRoutes(app, deps.trust);
   servePages(app, deps.pages);

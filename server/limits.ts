@@ -61,6 +61,8 @@ export const BOUND = {
   models: 2_000,
   /** Bytes of a table of models: two thousand rows of all columns. */
   tableBytes: 1_000_000,
+  /** Repeatability studies of the shop: two a year for as long as it stands. */
+  studies: 200,
   /** Photos that one station may hand in, in a minute: a backlog of two full sessions. */
   photosPerMinute: 60,
   /** Milliseconds to wait for a foreign lock on the database before a commit counts as failed. */

@@ -199,6 +199,10 @@ CREATE TRIGGER session_words_go AFTER DELETE ON documents
 CREATE TRIGGER people_words_go AFTER DELETE ON people
   BEGIN DELETE FROM people_words WHERE ref = OLD.ref; END;
 `,
+  `
+-- Repeatability studies of the shop (core/record/study.ts). used: by whom, when and from what a setting was set by one.
+CREATE TABLE studies (id TEXT PRIMARY KEY, json TEXT NOT NULL, used TEXT, changed_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+`,
 ];
 
 /** The first format in which rows have a checksum. */

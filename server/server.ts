@@ -44,6 +44,7 @@ import type { Notice } from './notices.ts';
 import { Site } from './site.ts';
 import type { Memory, SiteOptions } from './site.ts';
 import { Store } from './store.ts';
+import { Studies } from './studies.ts';
 import type { Thorough } from './thorough.ts';
 import { Unread } from './unread.ts';
 import type { Trust } from './trust.ts';
@@ -151,6 +152,7 @@ async function run(
   const people = new People(db, now);
   const photos = new Photos(db, now);
   const models = new Models(db, now);
+  const studies = new Studies(db, now);
   const ledger = new Ledger(data, now);
   opened.onClose(() => ledger.close());
   const keeper = new Keeper(
@@ -218,6 +220,7 @@ async function run(
     archive: new Archive(db),
     photos,
     models,
+    studies,
     corner,
     letIn,
     quarantine,

@@ -23,10 +23,14 @@ export function settingsRoutes(app: Hono<Env>, deps: SettingsDeps): void {
     need(deps, c, ['desk']);
     return c.json({ values: settings.values });
   });
+  app.get('/api/settings/entered', (c) => {
+    need(deps, c, ['desk']);
+    return c.json({ entered: settings.entered });
+  });
   app.put('/api/corner/settings', async (c) => {
     const station = needOpen(deps, c);
     const values = await body(c, ShopBody);
-    settings.set(values);
+    settings.set(values, station.name);
     corner.used(station);
     log.warn({ station: station.number, values }, 'shop settings changed');
     return c.json({ values: settings.values });

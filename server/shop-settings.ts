@@ -38,10 +38,19 @@ export const ShopBody = Values.superRefine((values, context) => {
 });
 
 const KEY = 'shop.settings';
+const ENTERED = 'shop.settings.entered';
+
+/** Who has last changed a setting: the desk's name, ms since 1970, and what stood before; null for none or the default. */
+export interface Entered {
+  readonly by: string;
+  readonly atMs: number;
+  readonly was: number | null;
+}
 
 export class ShopSettings {
   readonly #get;
   readonly #set;
+  readonly #both;
   readonly #outside: Outside;
 
   constructor(db: Db, outside: Outside) {
@@ -49,6 +58,10 @@ export class ShopSettings {
     this.#set = db.prepare<[string, string]>(
       'INSERT INTO meta (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value',
     );
+    this.#both = db.transaction((entered: Readonly<Record<string, Entered>>, values: ShopValues) => {
+      this.#set.run(ENTERED, JSON.stringify(entered));
+      this.#set.run(KEY, JSON.stringify(values));
+    });
     this.#outside = outside;
   }
 
@@ -60,9 +73,21 @@ export class ShopSettings {
     return Object.fromEntries(known) as ShopValues;
   }
 
-  /** Replaces them all, for the sessions opened from now on. */
-  set(values: ShopValues): void {
-    this.#set.run(KEY, JSON.stringify(values));
+  /** By name, of those that were changed since this is noted. */
+  get entered(): Readonly<Record<string, Entered>> {
+    const text = this.#get.get(ENTERED);
+    return text === undefined ? {} : (JSON.parse(text) as Record<string, Entered>);
+  }
+
+  /** Replaces them all, for the sessions opened from now on. `by`: the desk that does it. */
+  set(values: ShopValues, by: string): void {
+    const before = this.values;
+    const atMs = this.#outside.now();
+    const changed = [...new Set([...Object.keys(before), ...Object.keys(values)])] as (keyof ShopValues)[];
+    const now = changed
+      .filter((name) => before[name] !== values[name])
+      .map((name) => [name, { by, atMs, was: before[name] ?? null }] as const);
+    this.#both({ ...this.entered, ...Object.fromEntries(now) }, values);
   }
 
   /** What a session that is opened now pins; nothing where the shop works by the defaults. */

@@ -4,7 +4,7 @@
  * Readings of any unit; the results are in the same one. A table has one row for each thing read and its repeated
  * readings in it. Null where there are too few of them to say anything.
  */
-import { chiSquareQuantile, studentQuantile } from './quantile.ts';
+import { chiSquareQuantile, studentQuantile } from './spread-quantile.ts';
 
 export const meanOf = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;

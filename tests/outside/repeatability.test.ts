@@ -6,7 +6,7 @@ import { inverse, Matrix } from 'ml-matrix';
 import { chiSquaredDistributionTable, mean, sampleVariance } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { gaugeStudy, shopError, toleranceShare } from '../../core/maths/gauge.ts';
-import { chiSquareQuantile, studentQuantile } from '../../core/maths/quantile.ts';
+import { chiSquareQuantile, studentQuantile } from '../../core/maths/spread-quantile.ts';
 import {
   agreement,
   icc,

@@ -186,7 +186,7 @@ it('rows of an older program are taken as they are, and get their checksum', asy
   inFile((db) =>
     db.exec(
       `${WITHOUT_WORDS} DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs;
-       DROP TABLE lesson_choices; DROP TABLE models; DROP TABLE photos; DROP INDEX updates_without_sum;
+       DROP TABLE lesson_choices; DROP TABLE models; DROP TABLE studies; DROP TABLE photos; DROP INDEX updates_without_sum;
        ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 3`,
     ),
   );

@@ -65,7 +65,7 @@ describe('opening', () => {
   it('brings a file of format 1 up, with all that is in it', () => {
     db.exec(`DROP TABLE quarantine; ALTER TABLE stations DROP COLUMN revoked_ms;
       ALTER TABLE stations DROP COLUMN seen_ms; DROP INDEX documents_client;
-      ALTER TABLE documents DROP COLUMN client; DROP TABLE erased; DROP TABLE photos; DROP TABLE models;
+      ALTER TABLE documents DROP COLUMN client; DROP TABLE erased; DROP TABLE photos; DROP TABLE models; DROP TABLE studies;
       ${WITHOUT_WORDS}
       DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs; DROP TABLE lesson_choices;
       DROP INDEX updates_without_sum; ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 1;

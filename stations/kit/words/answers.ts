@@ -37,6 +37,7 @@ const answersEn: Record<NoCode, string> = {
   revoked: 'This station was revoked at the desk.',
   set: 'Another desk has just set a PIN.',
   shape: 'The server does not take this as it was typed. Look at it again.',
+  'studies-full': 'The server holds as many studies as it may.',
   'too-large': 'This is larger than the server takes.',
   'too-many': 'Too much at once. Wait, then try again.',
   'too-many-pixels': 'This picture has more pixels than the server takes.',

@@ -117,6 +117,7 @@ const measuringEn = {
   stale: (why: readonly string[]): string => `Out of date: ${why.join('; ')}`,
   standing: 'Five minutes of standing: let the skier sit for a moment.',
   done: 'Both cuffs are closed.',
+  study: 'How alike we read',
 };
 export const measuring: Words<typeof measuringEn> = inLanguage(measuringEn, german.measuring);
 

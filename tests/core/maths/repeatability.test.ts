@@ -3,7 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gaugeStudy, shopError } from '../../../core/maths/gauge.ts';
 import { normalCdf } from '../../../core/maths/normal.ts';
-import { chiSquareQuantile, normalQuantile, studentQuantile } from '../../../core/maths/quantile.ts';
+import { normalQuantile } from '../../../core/maths/quantile.ts';
+import { chiSquareQuantile, studentQuantile } from '../../../core/maths/spread-quantile.ts';
 import { agreement, icc, sdInterval, withinSubject } from '../../../core/maths/repeatability.ts';
 
 const reading = fc.double({ min: -60, max: 60, noNaN: true });

@@ -34,6 +34,7 @@ export const answers: typeof english.answers = {
   revoked: 'Dieser Station wurde an der Theke der Zugang entzogen.',
   set: 'Eine andere Theke hat gerade eine PIN gesetzt.',
   shape: 'Der Server nimmt das so, wie es eingegeben ist, nicht. Noch einmal ansehen.',
+  'studies-full': 'Der Server hält so viele Studien, wie er darf.',
   'too-large': 'Das ist größer, als der Server nimmt.',
   'too-many': 'Zu viel auf einmal. Warten, dann noch einmal versuchen.',
   'too-many-pixels': 'Dieses Bild hat mehr Bildpunkte, als der Server nimmt.',

@@ -112,6 +112,7 @@ export const measuring: typeof english.measuring = {
   stale: (why) => `Überholt: ${why.join('; ')}`,
   standing: 'Fünf Minuten im Stehen: den Skifahrer kurz sitzen lassen.',
   done: 'Beide Schäfte sind abgeschlossen.',
+  study: 'Wie gleich wir messen',
 };
 
 export const verdictWord: typeof english.verdictWord = {

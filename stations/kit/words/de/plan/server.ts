@@ -27,6 +27,15 @@ export const SERVER: Sentences = [
     'Ein Katalog hält {n} Modelle; erst einige entfernen.',
   ],
   [
+    'This study is finished: its readings stay as they are.',
+    'Diese Studie ist fertig: Ihre Messungen bleiben, wie sie sind.',
+  ],
+  [
+    'This study is not finished: nothing can be set by it.',
+    'Diese Studie ist nicht fertig: Nach ihr lässt sich nichts einstellen.',
+  ],
+  ['The server holds {n} studies, and takes no more.', 'Der Server hält {n} Studien und nimmt keine mehr.'],
+  [
     'The file is not UTF-8 text: save it as CSV in UTF-8.',
     'Die Datei ist kein Text in UTF-8: als CSV in UTF-8 speichern.',
   ],
