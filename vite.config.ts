@@ -75,6 +75,7 @@ export default defineConfig({
         desk: page('desk/index.html'),
         wall: page('wall/index.html'),
         parts: page('parts/index.html'),
+        paper: page('paper/index.html'),
         sw: page('kit/sw/worker.ts'),
       },
       output: {

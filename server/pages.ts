@@ -11,7 +11,7 @@ import type { Origins } from './origins.ts';
  * Scripts and styles come from this server only. `style` attributes are let through, since drawings set them;
  * style elements are not. Sockets are named, since older WebKit does not take `'self'` for them.
  */
-const policy = (sockets: string): string =>
+const policy = (sockets: string, framedBy: string): string =>
   [
     `default-src 'none'`,
     `script-src 'self'`,
@@ -24,8 +24,13 @@ const policy = (sockets: string): string =>
     `worker-src 'self'`,
     `base-uri 'none'`,
     `form-action 'self'`,
-    `frame-ancestors 'none'`,
+    // Papers are printed out of a frame, and nothing else may stand in one.
+    `frame-src 'self'`,
+    `frame-ancestors ${framedBy}`,
   ].join('; ');
+
+/** The one page that our own pages show in a frame. It asks for nothing and knows only what it is told. */
+const PAPER = /^\/paper\/?$/;
 
 /** Adds these headers to every answer. A name that is not ours is not said again: it may hold anything. */
 export const secureHeaders =
@@ -34,7 +39,7 @@ export const secureHeaders =
     await next();
     const host = c.req.header('host');
     const sockets = isOurHost(origins, host) ? ` ${origins.scheme === 'https' ? 'wss' : 'ws'}://${host}` : '';
-    c.header('Content-Security-Policy', policy(sockets));
+    c.header('Content-Security-Policy', policy(sockets, PAPER.test(c.req.path) ? `'self'` : `'none'`));
     c.header('X-Content-Type-Options', 'nosniff');
     c.header('Referrer-Policy', 'no-referrer');
     c.header('Cross-Origin-Opener-Policy', 'same-origin');

@@ -14,9 +14,11 @@ const KEPT = 'fibula.language';
 export const isLanguage = (text: string | null | undefined): text is Language =>
   LANGUAGES.some((each) => each === text);
 
-/** What was chosen here; else what the device speaks, if that is one of ours; else English. */
+/** What the address asks for, as a paper's does; else what was chosen here; else what the device speaks, if that is one of ours; else English. */
 function chosen(): Language {
   if (typeof localStorage === 'undefined') return 'en'; // outside a browser
+  const asked = new URLSearchParams(globalThis.location?.search).get('in');
+  if (isLanguage(asked)) return asked;
   const kept = localStorage.getItem(KEPT);
   if (isLanguage(kept)) return kept;
   return /^de\b/i.test(navigator.language) ? 'de' : 'en';

@@ -151,6 +151,15 @@ describe('every answer', () => {
     },
   );
 
+  it('lets the page of a paper be framed by our own pages, and by nobody else', async () => {
+    for (const path of ['/paper', '/paper/', '/paper?in=de']) {
+      const policy = /content-security-policy: (.*)/i.exec((await say(`GET ${path} HTTP/1.1`)).head)![1]!;
+      expect(policy).toMatch(/frame-src 'self'; frame-ancestors 'self'(;|\s*$)/);
+    }
+    const { head } = await say('GET /papers HTTP/1.1');
+    expect(head).toMatch(/frame-ancestors 'none'/);
+  });
+
   it('says no more of the Host header than a name that is ours', async () => {
     const { status, head } = await say('GET / HTTP/1.1', ["Host: x;script-src 'unsafe-inline'"]);
     expect([400, 421]).toContain(status);

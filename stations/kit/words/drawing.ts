@@ -83,7 +83,10 @@ export function positionText(cuff: CuffPlan, adjuster: Adjuster, mm: number): st
 }
 
 /** How the leg touches on this side; null when it does not. */
-export function touchWord(place: Adjuster, reading: ReadingView | null): string | null {
+export function touchWord(
+  place: Adjuster,
+  reading: Pick<ReadingView, 'contact' | 'pressure'> | null,
+): string | null {
   if (!reading || (reading.contact !== place && reading.contact !== 'both')) return null;
   return reading.pressure === 'press' ? drawingSays.presses : drawingSays.grazes;
 }

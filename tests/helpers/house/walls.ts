@@ -31,7 +31,7 @@ const WALLS: Readonly<Record<string, Wall>> = {
   'stations kit': {
     rooms: ['core door'],
     // zod for its one switch: a page's content policy forbids the code it would make from text.
-    libraries: ['svelte', 'yjs', 'y-websocket', 'y-protocols', 'lib0', 'zod'],
+    libraries: ['svelte', 'yjs', 'y-websocket', 'y-protocols', 'lib0', 'zod', 'uqr', 'jsbarcode'],
     node: false,
   },
   'a station': { rooms: ['core door', 'stations kit'], libraries: ['svelte'], node: false },
