@@ -132,6 +132,8 @@ export type { Calibration, Degenerate } from './photo/calibration.ts';
 export { angleBetween, footOn, gapOfPoints, gapToLine, PICK_PX } from './photo/measure.ts';
 export type { Measured } from './photo/measure.ts';
 export type { Corners, Line, Point } from './photo/point.ts';
+export { typedNumber, typedPlaces } from './record/typed.ts';
+export type { TypedPlace } from './record/typed.ts';
 export { readSession, SESSION_FORMAT } from './record/file.ts';
 export type { Person, ReadFile, SessionFile } from './record/file.ts';
 export { Log } from './record/log.ts';

@@ -4,6 +4,7 @@
  */
 import { readBoot, sameModel } from './models.ts';
 import type { CatalogueBoot } from './models.ts';
+import { typedNumber, typedPlaces } from './typed.ts';
 
 /** A cell at fault. Rows count as a person sees them in a spreadsheet: the heads are row 1. */
 export interface CellFault {
@@ -65,27 +66,13 @@ export const MODEL_COLUMNS: readonly Column[] = [
 /** A cell's value, or what is wanted of it. */
 type Cell = { readonly value: unknown } | { readonly wants: string };
 
-/** `1250.5`, `1250,5`, `−2`; a number with both comma and point could be read in two ways and is none. */
-function numberOf(text: string): number | null {
-  const plain = text.replace('−', '-');
-  return /^[+-]?\d+([.,]\d+)?$/.test(plain) ? Number(plain.replace(',', '.')) : null;
-}
-
 /** `A -4; B 0; C 3,5`: each its label, then millimetres up from factory neutral. */
 function placesOf(text: string): Cell {
-  const places: { label: string; mm: number }[] = [];
-  for (const part of text
-    .split(';')
-    .map((each) => each.trim())
-    .filter(Boolean)) {
-    const [, label, typed] = /^(.{1,20}?)\s+(\S+)$/.exec(part) ?? [];
-    const mm = typed === undefined ? null : numberOf(typed);
-    if (label === undefined || mm === null)
-      return { wants: `must be places like A -4; B 0; C 3.5 (has “${part.slice(0, 40)}”)` };
-    if (places.some((place) => place.label === label)) return { wants: `has the place ${label} twice` };
-    places.push({ label, mm });
-  }
-  return { value: places };
+  const read = typedPlaces(text);
+  if (read.ok) return { value: read.places };
+  return 'twice' in read
+    ? { wants: `has the place ${read.twice} twice` }
+    : { wants: `must be places like A -4; B 0; C 3.5 (has “${read.unread.slice(0, 40)}”)` };
 }
 
 function cellOf(text: string, form: Form): Cell {
@@ -94,7 +81,7 @@ function cellOf(text: string, form: Form): Cell {
     case 'text':
       return { value: text };
     case 'number': {
-      const value = numberOf(text);
+      const value = typedNumber(text);
       return value === null ? { wants: `must be a number ${shown}` } : { value };
     }
     case 'yes':

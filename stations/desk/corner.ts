@@ -60,6 +60,13 @@ export interface OpenBacklog {
   readonly entries: readonly QuarantineEntry[];
 }
 
+/** Who has last changed a setting, ms since 1970; `was`: what stood before, null for none or the default. */
+export interface EnteredBy {
+  readonly by: string;
+  readonly atMs: number;
+  readonly was: number | null;
+}
+
 /** The shop's own values in the place of the defaults, by name. */
 export type ShopValues = Readonly<Record<string, number>>;
 
@@ -130,6 +137,7 @@ export const corner = {
     ask<OpenBacklog>('POST', `${of(backlog)}/throw-away`, { count: backlog.waiting }),
   exportUrl: (backlog: Backlog) => `${of(backlog)}/export`,
   settings: () => ask<{ values: ShopValues }>('GET', '/api/settings'),
+  entered: () => ask<{ entered: Readonly<Record<string, EnteredBy>> }>('GET', '/api/settings/entered'),
   setSettings: (values: ShopValues) => ask<{ values: ShopValues }>('PUT', `${at}/settings`, values),
   site: () => ask<Site>('GET', '/api/site'),
   backups: () => ask<Backups>('GET', `${at}/backups`),

@@ -1,11 +1,7 @@
 /** Numbers as people type and read them. Comma and point are both a decimal sign; thousands are never grouped. */
 import { locale } from './language.ts';
 
-/** `'7,5'` and `'7.5'` are 7.5; null for anything that is not one plain number. */
-export function parseNumber(typed: string): number | null {
-  const text = typed.trim().replace('−', '-').replace(',', '.');
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : null;
-}
+export { typedNumber as parseNumber } from '../../core/index.ts';
 
 /**
  * Without the unit that an instrument types after its number, where it is the field's own: `'12.34mm'` and `'12,3 mm'`
