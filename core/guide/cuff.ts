@@ -84,6 +84,7 @@ function unread(now: SideNow, response: CuffPlan['response']): CuffPlan {
     twoHeights: null,
     rounds: [],
     readAgain: null,
+    moveOn: null,
   };
 }
 
@@ -120,11 +121,28 @@ function readAgain(
   if (view.spreadMm !== null && view.spreadMm > 4 * settings.gapErrorMm)
     return `The repeats differ by ${mmWords(view.spreadMm)}: let the skier settle and read once more.`;
   if (chanceEven === null || view.repeats > 1) return null;
-  if (verdict === 'even' && chanceEven < 0.7)
+  if (verdict === 'even' && chanceEven < BARELY)
     return `Even by ${percent(chanceEven)} only: one more reading before closing is worth it.`;
   if (verdict === 'uneven' && chanceEven > 0.3)
     return `It may be even already (${percent(chanceEven)}): one more reading before moving is worth it.`;
   return null;
+}
+
+/** Below this chance a cuff that reads even, and was read again, may as well lie beyond the line. */
+const BARELY = 0.7;
+/** What a move must be expected to make of it, to be worth a walk to the bench. */
+const SURE = 0.85;
+
+/** Why a cuff that reads even is worth one more move all the same. */
+function moveOn(
+  view: ReadingView,
+  verdict: CuffVerdict,
+  now: number | null,
+  after: number | null,
+): string | null {
+  if (verdict !== 'even' || view.repeats < 2 || now === null || now >= BARELY) return null;
+  if (after === null || after < SURE) return null;
+  return `Even by ${percent(now)} only, though read again: this move is expected to make it ${percent(after)}.`;
 }
 
 /** What is expected at today's pivots after a move, before anybody reads there. */
@@ -265,6 +283,8 @@ function readHere(
   const predicted = target && gapsFor(sum, correction.biasAfterMm);
   const tolerance = mm(settings.evenToleranceMm);
   const chanceEven = seen?.chanceWithin(tolerance) ?? null;
+  const chanceEvenAfter = target && joint ? joint.at(shift(hardware, target)).chanceWithin(tolerance) : null;
+  const further = moveOn(reading, verdict, chanceEven, chanceEvenAfter);
   const heights = twoHeightsOf(hardware, set, pool, sight, sum, settings);
   return {
     problems: [...problems, ...findings(now.side, newest.fact.id, seen, heights)],
@@ -279,15 +299,17 @@ function readHere(
       correctionSdDeg: seen && correctionSd(hardware, set, seen, sight, correction.correctionDeg),
       bound: seen ? 'exact' : 'at-least',
       target: target && { ...target, leanDeg: leanOf(hardware, target) },
-      move: target && moveOf(now.side, hardware, set, target, predicted!, verdict, !seen),
+      move:
+        target && moveOf(now.side, hardware, set, target, predicted!, verdict === 'even' && !further, !seen),
       predicted,
       limitedBy: correction.limitedBy,
       chanceEven,
-      chanceEvenAfter: target && joint ? joint.at(shift(hardware, target)).chanceWithin(tolerance) : null,
+      chanceEvenAfter,
       response: seen?.response ?? prior.response,
       shortBy: correction.shortBy,
       twoHeights: heights.plan,
       readAgain: readAgain(reading, verdict, chanceEven, settings),
+      moveOn: further,
     },
   };
 }

@@ -4,7 +4,7 @@ import { lean, marksBetween } from '../maths/hardware.ts';
 import type { HardwareNow, Pair } from '../maths/hardware.ts';
 import { mm } from '../units.ts';
 import type { Deg, Mm } from '../units.ts';
-import type { CuffPlan, CuffVerdict } from './shape.ts';
+import type { CuffPlan } from './shape.ts';
 import { boot, degWords, leansTo, mmWords, moveWords, placeWords } from './words.ts';
 
 /** Lean of a setting; null while the factory lean is unknown. */
@@ -17,7 +17,7 @@ export function moveOf(
   from: Pair,
   to: Pair,
   expect: Pair,
-  verdict: CuffVerdict,
+  stays: boolean,
   atLeast: boolean,
 ): CuffPlan['move'] {
   const by = { medialMm: mm(to.medialMm - from.medialMm), lateralMm: mm(to.lateralMm - from.lateralMm) };
@@ -30,8 +30,7 @@ export function moveOf(
   const turned = lean(hardware, to) - lean(hardware, from);
   if (Math.abs(by.lateralMm) < 1e-6 && Math.abs(by.medialMm) < 1e-6)
     return { ...by, ...counted, text: `${boot(side)}: leave the pivots as they are.` };
-  if (verdict === 'even')
-    return { ...by, ...counted, text: `${boot(side)}: even as it is; nothing has to move.` };
+  if (stays) return { ...by, ...counted, text: `${boot(side)}: even as it is; nothing has to move.` };
   const one = (adjuster: string, move: number, marks: number | undefined, at: Mm): string =>
     Math.abs(move) < 1e-6
       ? `${adjuster} pivot stays at ${placeWords(at)}`

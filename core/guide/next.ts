@@ -77,6 +77,8 @@ function cuffNext(scene: Scene, side: Side): NextAction {
       );
     }
     case 'even': {
+      // Whoever would rather leave it closes the cuff, and the move is no longer asked for.
+      if (cuff.moveOn) return act('bench', 'cuff.set', cuff.move!.text);
       const chance = cuff.chanceEven === null ? '' : ` (${percent(cuff.chanceEven)} sure)`;
       return act(
         'measuring',

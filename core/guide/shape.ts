@@ -98,6 +98,8 @@ export interface CuffPlan {
   readonly rounds: readonly Round[];
   /** Whether one more reading would say more than a move, and why. */
   readonly readAgain: string | null;
+  /** Whether one more move is worth it although the cuff reads even, and why. */
+  readonly moveOn: string | null;
 }
 
 /** Completed by the computing core's later stages; null until then. */

@@ -86,7 +86,9 @@ function cuff(scene: Scene, side: Side): Outcome {
     case 'unread':
       return outcome('ready', `Read the ${side} gaps.`);
     case 'even':
-      return outcome('ready', `The ${side} gaps are even: close the cuff.`);
+      return sight.cuff.moveOn
+        ? outcome('ready', sight.cuff.moveOn)
+        : outcome('ready', `The ${side} gaps are even: close the cuff.`);
     case 'too-narrow':
       return outcome('ready', `The ${side} cuff presses on both sides: it is too narrow for the leg.`);
     case 'out-of-travel':

@@ -78,6 +78,34 @@ describe('cuff', () => {
     expect(cuff.predicted!.lateralMm).toBeCloseTo(4 + moved, 9);
   });
 
+  it('[CUF-21] read twice and barely even, a move that makes it sure is told, and closing stays open', () => {
+    const s = read(DUAL, 11.5, 9);
+    expect(left(s)).toMatchObject({ verdict: 'even', moveOn: null });
+    s.read('left', 11.5, 8.5);
+    const barely = left(s);
+    expect(barely.verdict).toBe('even');
+    expect(barely.chanceEven!).toBeLessThan(0.7);
+    expect(barely.chanceEvenAfter!).toBeGreaterThanOrEqual(0.85);
+    expect(barely.moveOn).toContain('read again');
+    expect(barely.move!.text).toContain('pivot');
+    expect(plan(s.facts).next.find((act) => act.side === 'left')).toMatchObject({
+      role: 'bench',
+      do: 'cuff.set',
+      text: barely.move!.text,
+    });
+    s.add('cuff.closed', { side: 'left', decision: 'even' });
+    expect(plan(s.facts).steps.find(({ step, side }) => step === 'cuff' && side === 'left')).toMatchObject({
+      status: 'done',
+    });
+  });
+
+  it('[CUF-21] where marks leave the cuff about as it is, none is told', () => {
+    const s = read(withMarks(DUAL, 2), 11.5, 9);
+    s.read('left', 11.5, 8.5);
+    expect(left(s)).toMatchObject({ verdict: 'even', moveOn: null });
+    expect(left(s).chanceEvenAfter!).toBeLessThan(0.85);
+  });
+
   it('[CUF-5] a press is at least, a graze is a reading of 0', () => {
     const press = left(read(DUAL, 12, 0, { contact: 'lateral', pressure: 'press' }));
     const graze = left(read(DUAL, 12, 0, { contact: 'lateral', pressure: 'graze' }));

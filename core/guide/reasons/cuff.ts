@@ -130,4 +130,7 @@ export const CUFF: ReasonsOf<'cuff'> = {
   'cuff.readAgain': beside(
     always('not-due', (side) => `One more reading of the ${side} gaps would add little.`),
   ),
+  'cuff.moveOn': beside(
+    always('not-due', (side) => `One more move of the ${side} cuff is not worth it for being even alone.`),
+  ),
 };

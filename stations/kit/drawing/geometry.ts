@@ -185,8 +185,10 @@ function legAndGaps(reading: Pair, leanDeg: number, spacing: number, height: num
 }
 
 /** A move that moves something and is asked for: what is even may stay as it is. */
-export const moves = ({ move, verdict }: CuffPlan): boolean =>
-  move !== null && verdict !== 'even' && (Math.abs(move.medialMm) > 1e-6 || Math.abs(move.lateralMm) > 1e-6);
+export const moves = ({ move, verdict, moveOn }: CuffPlan): boolean =>
+  move !== null &&
+  (verdict !== 'even' || moveOn !== null) &&
+  (Math.abs(move.medialMm) > 1e-6 || Math.abs(move.lateralMm) > 1e-6);
 
 /** The gaps that the drawing shows: as read at today's setting, else as expected after the move. */
 export const gapsShown = (cuff: CuffPlan): { readonly pair: Pair; readonly expected: boolean } | null => {

@@ -225,7 +225,7 @@ export function skierSentence(
 ): string {
   const open = (['left', 'right'] as const).filter((side) => !closed[side]);
   if (open.length === 0) return words.closed;
-  const moving = open.filter((side) => moves(cuffs[side]) && cuffs[side].verdict !== 'even');
+  const moving = open.filter((side) => moves(cuffs[side]));
   if (moving.length > 0)
     return words.set(moving.map((side) => ({ side, outward: (cuffs[side].correctionDeg ?? 0) >= 0 })));
   if (open.some((side) => cuffs[side].expected)) return words.again;

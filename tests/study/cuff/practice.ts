@@ -41,10 +41,10 @@ function factsOf({ boot, errorMm }: Case, visits: readonly Visit[]): readonly Fa
 
 function asPlanned(facts: readonly Fact[]): Decision {
   const { cuff } = plan(facts).sides.left;
-  const { verdict, target, set, readAgain, reading } = cuff;
+  const { verdict, target, set, readAgain, moveOn, reading } = cuff;
   // The tool says when one more reading would say more than a move, or than closing; of a press, after the move.
   if (readAgain !== null && reading?.pressure !== 'press') return { next: { do: 'read' }, cuff };
-  if (verdict === 'even') return { next: { do: 'close' }, cuff };
+  if (verdict === 'even' && moveOn === null) return { next: { do: 'close' }, cuff };
   const moved =
     target !== null &&
     set !== null &&

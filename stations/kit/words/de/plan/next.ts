@@ -36,6 +36,10 @@ export const NEXT: Sentences = [
     'Nur zu {n} % gleich: vor dem Abschließen lohnt eine weitere Messung.',
   ],
   [
+    'Even by {n} % only, though read again: this move is expected to make it {n2} %.',
+    'Nur zu {n} % gleich, obwohl noch einmal gemessen: Dieses Verstellen macht es voraussichtlich zu {n2} %.',
+  ],
+  [
     'It may be even already ({n} %): one more reading before moving is worth it.',
     'Vielleicht schon gleich ({n} %): vor dem Verstellen lohnt eine weitere Messung.',
   ],

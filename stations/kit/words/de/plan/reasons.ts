@@ -70,6 +70,10 @@ export const REASONS: Sentences = [
     'One more reading of the {side} gaps would add little.',
     'Eine weitere Messung der Spalte {side} brächte wenig.',
   ],
+  [
+    'One more move of the {side} cuff is not worth it for being even alone.',
+    'Den {side:en} Schaft allein dafür noch einmal zu verstellen, lohnt nicht.',
+  ],
   ['The {side} cuff needs no longer slot.', 'Der {side:e} Schaft braucht kein längeres Langloch.'],
   [
     'Say whether the slots of the {side} boot may be lengthened.',
