@@ -77,7 +77,8 @@ it('takes a job in while the server is there, and keeps the pages of its build',
   await pagesKept(page);
   const [cache, ...others] = await caches(page);
   expect(others).toEqual([]);
-  for (const path of ['/', '/measuring', '/bench', '/desk', '/wall']) expect(cache!.paths).toContain(path);
+  for (const path of ['/', '/measuring', '/bench', '/desk', '/wall', '/paper'])
+    expect(cache!.paths).toContain(path);
   expect(cache!.paths.filter((path) => /^\/(api|sync|healthz|trust)/.test(path))).toEqual([]);
 });
 
@@ -107,7 +108,12 @@ it('has all its pages without the server, and the list of jobs as last seen', as
   await page.goto(`${url}/bench`);
   await page.getByRole('heading', { name: 'Boots to do now' }).waitFor();
   await page.goto(`${url}/desk`);
-  await button(page, /^\d+-1/).waitFor();
+  await button(page, /^\d+-1/).click();
+  // Papers too: they are made of what is here.
+  await button(page, /^Print/).click();
+  const papers = page.getByRole('dialog', { name: 'Print' });
+  await floor.choose(papers, 'Which paper', /^Shop record/);
+  await papers.frameLocator('iframe').getByText('All entries').waitFor();
   await page.goto(`${url}/`);
   await page.getByRole('link', { name: /^Measuring/ }).waitFor();
   await page.goto(`${url}/measuring`);

@@ -10,6 +10,7 @@ import { button, scan } from '../helpers/floor.ts';
 import { wasRead } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
 import { codesIn, drawnOn } from '../helpers/pdf.ts';
+import { shot } from '../helpers/shots.ts';
 import { sound, tagged } from './helpers/bench.ts';
 import {
   atTheBench,
@@ -351,7 +352,9 @@ describe('what is drawn', () => {
     const { pivotSpacingMm } = left.cuff.hardware!;
     const set = left.cuff.set!;
     expect(
-      await page.locator('.pair line.floor').evaluate((line) => (line.getBoundingClientRect().width * 25.4) / 96),
+      await page
+        .locator('.pair line.floor')
+        .evaluate((line) => (line.getBoundingClientRect().width * 25.4) / 96),
     ).toBeCloseTo(124, 0);
     expect(apartMm).toBeCloseTo(Math.hypot(pivotSpacingMm, set.medialMm - set.lateralMm), 0);
 
@@ -376,6 +379,8 @@ describe('what is drawn', () => {
 async function openPrint(job: OpenJob): Promise<void> {
   await desk.goto(`${at.shop.url}/desk`);
   await desk.goto(`${at.shop.url}/desk#${job.session}`);
+  await button(desk, /^Print/).waitFor();
+  await shot(desk, 'print-button');
   await button(desk, /^Print/).click();
   await desk.getByRole('dialog', { name: 'Print' }).waitFor();
 }
@@ -408,6 +413,21 @@ async function printShown(job: OpenJob, paper: PrintJob['paper'], more: Partial<
 }
 const chooses = (question: string, answer: string | RegExp) => floor.choose(dialog(), question, answer);
 
+it('takes no job from a page of another address', async () => {
+  const page = await paperPage(desk.context(), at.shop.url, 'en', given(fresh().facts, 'ticket'));
+  const before = await page.locator('main').innerText();
+  await page.evaluate(
+    (job) =>
+      dispatchEvent(
+        new MessageEvent('message', { origin: 'https://elsewhere.example', data: { fibula: 'paper', job } }),
+      ),
+    given(wholeJob().facts, 'record') as unknown as Record<string, unknown>,
+  );
+  await floor.pictured(page);
+  expect(await page.locator('main').innerText()).toBe(before);
+  await page.close();
+});
+
 describe('at the desk', () => {
   let job: OpenJob;
   let measuring: Page;
@@ -435,6 +455,7 @@ describe('at the desk', () => {
   it('says which papers are due, and shows the first of them', async () => {
     await openPrint(job);
     await dialog().getByText('● due now').first().waitFor();
+    await shot(desk, 'print-due');
     await shows('Loosen the bolts with the maker’s own key');
     await chooses('Which paper', /^Ticket/);
     await shows('Bitte zeigen Sie diesen Schein');

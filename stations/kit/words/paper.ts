@@ -79,7 +79,7 @@ const paperEn = {
   rounds: 'Rounds and readings',
   round: 'Round',
   pivots: 'Pivots, mm',
-  gapsRead: 'Gaps read, mm',
+  gapsRead: 'Gaps, mm',
   medialLateral: 'medial | lateral',
   biasForetold: 'Bias foretold',
   biasRead: 'Bias read',

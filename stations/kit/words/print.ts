@@ -36,6 +36,5 @@ const printEn = {
   goHint: 'the browser asks for the printer; size 100 %, margins none',
   preview: 'The paper as it will be printed',
   coming: 'The paper is being drawn.',
-  nothing: 'The bench has nothing to do on this pair now.',
 };
 export const print: Words<typeof printEn> = inLanguage(printEn, german.print);

@@ -80,7 +80,7 @@ export const paper: typeof english.paper = {
   rounds: 'Runden und Messungen',
   round: 'Runde',
   pivots: 'Drehpunkte, mm',
-  gapsRead: 'Spalte gemessen, mm',
+  gapsRead: 'Spalte, mm',
   medialLateral: 'innen | außen',
   biasForetold: 'Versatz erwartet',
   biasRead: 'Versatz gemessen',

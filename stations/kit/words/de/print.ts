@@ -32,5 +32,4 @@ export const print: typeof english.print = {
   goHint: 'der Browser fragt nach dem Drucker; Größe 100 %, Ränder keine',
   preview: 'Das Papier, wie es gedruckt wird',
   coming: 'Das Papier wird gezeichnet.',
-  nothing: 'An diesem Paar gibt es an der Werkbank jetzt nichts zu tun.',
 };
