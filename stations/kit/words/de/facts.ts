@@ -113,7 +113,7 @@ export function factSentence(fact: Fact): string {
       return `${Of(fact.side, 'er')} Schuh innen geändert`;
     case 'shell.worked':
       return said(
-        `${Of(fact.side, 'e')} Schale: ${SHELL[fact.method]}, ${fact.spot}`,
+        `${Of(fact.side, 'e')} Schale: ${SHELL[fact.method]}, ${spotWord(fact.spot)}`,
         fact.amountMm !== undefined && mm(fact.amountMm),
       );
     case 'pivot.reworked':
