@@ -50,6 +50,24 @@ export {
   SETTINGS,
 } from './record/settings.ts';
 export type { EnteredName, SettingName, Settings } from './record/settings.ts';
+export {
+  FLOOR_ROLES,
+  journeyOf,
+  roleOfWork,
+  stepsAhead,
+  stepsOfNew,
+  turnOf,
+  WORKS,
+} from './guide/turns.ts';
+export type { FloorRole, Journey, ShopWays, Turn, Work } from './guide/turns.ts';
+export { LEARNED_TURNS, waysOf } from './guide/ways.ts';
+export { minutesAt } from './maths/duration.ts';
+export { Forecaster, PROMISE } from './maths/forecast.ts';
+export type { Arrivals, OpenJob as ForecastJob, RemainingStep } from './maths/forecast.ts';
+export { momentAfter, workingMinutes } from './maths/hours.ts';
+export type { OpenSpan } from './maths/hours.ts';
+export { workedTurns } from './maths/worked.ts';
+export type { TurnTimes, Worked } from './maths/worked.ts';
 export { jobOf, wallOf } from './guide/board.ts';
 export type { JobFacts, JobRow, WallRow } from './guide/board.ts';
 export type {

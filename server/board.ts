@@ -115,6 +115,10 @@ export class Boards {
     this.#wake(0);
   }
 
+  rows(): Iterable<JobRow> {
+    return this.#jobs.values();
+  }
+
   /** Facts of this session were committed. */
   changed(session: string): void {
     this.#due.add(session);

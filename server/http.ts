@@ -33,6 +33,9 @@ import type { Stations } from './pair.ts';
 import type { People, Person } from './people.ts';
 import type { Quarantine } from './quarantine.ts';
 import { quarantineRoutes } from './quarantine-routes.ts';
+import type { Openings } from './opening.ts';
+import type { Queue } from './queue.ts';
+import { queueRoutes } from './queue-routes.ts';
 import { siteRoutes } from './site-routes.ts';
 import type { Site } from './site.ts';
 import { TROUBLE_TEXT } from './trouble.ts';
@@ -57,6 +60,8 @@ export interface HttpDeps {
   readonly quarantine: Quarantine;
   readonly settings: ShopSettings;
   readonly studies: Studies;
+  readonly queue: Queue;
+  readonly openings: Openings;
   readonly keeper: Keeper;
   readonly origins: Origins;
   readonly shop: Shop;
@@ -140,6 +145,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   quarantineRoutes(app, deps);
   settingsRoutes(app, deps);
   studyRoutes(app, deps);
+  queueRoutes(app, deps);
   siteRoutes(app, deps);
   if (deps.trust) trustRoutes(app, deps.trust);
   servePages(app, deps.pages);

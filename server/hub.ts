@@ -2,7 +2,7 @@
 import type { Logger } from 'pino';
 import type { WebSocket } from 'ws';
 import { CLOSE, LIMIT } from '../core/index.ts';
-import type { Fact, ServerStatus } from '../core/index.ts';
+import type { Fact, JobRow, ServerStatus } from '../core/index.ts';
 import { Boards } from './board.ts';
 import { durableFrame, readFrame, statusFrame } from './frames.ts';
 import type { Gate } from './gate.ts';
@@ -149,6 +149,11 @@ export class Hub {
     const taken = room.takeIn(facts, author);
     const lost = this.flush();
     return this.#sessions.get(session) === room && !lost.includes(session) ? taken : undefined;
+  }
+
+  /** The rows of the desk's board. */
+  jobs(): Iterable<JobRow> {
+    return this.#boards.rows();
   }
 
   /** A session as it is on disk; undefined when there is none. Throws `SpoiltSession`. */

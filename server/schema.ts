@@ -180,6 +180,32 @@ CREATE TABLE lesson_choices (
 CREATE INDEX lesson_choices_pair ON lesson_choices (session, before, after);
 `,
   `
+-- Each session's way through the shop (core/guide/turns.ts), with the server's commit times: the turns of its stations,
+-- and when it was done. It follows from the facts, like the lessons, and is taken whenever those are; all are due anew.
+CREATE TABLE turns (
+  session TEXT NOT NULL,
+  n INTEGER NOT NULL,
+  work TEXT NOT NULL,
+  turn_ms INTEGER NOT NULL,
+  begun_ms INTEGER NOT NULL,
+  ended_ms INTEGER NOT NULL,
+  done INTEGER NOT NULL,
+  PRIMARY KEY (session, n)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX turns_done ON turns (work, ended_ms) WHERE done = 1;
+CREATE TABLE journeys (
+  session TEXT PRIMARY KEY,
+  service TEXT NOT NULL,
+  opened_ms INTEGER NOT NULL,
+  promised_ms INTEGER,
+  worked_ms INTEGER,
+  closed_ms INTEGER
+) STRICT, WITHOUT ROWID;
+CREATE INDEX journeys_opened ON journeys (opened_ms, service);
+CREATE INDEX journeys_closed ON journeys (closed_ms) WHERE closed_ms IS NOT NULL;
+DELETE FROM lessons;
+`,
+  `
 -- What a session is shown as where it is found (server/session-words.ts); NULL until it has been read for that.
 ALTER TABLE documents ADD COLUMN shown TEXT;
 CREATE INDEX documents_without_shown ON documents (id) WHERE shown IS NULL;

@@ -8,6 +8,7 @@ import type { Health } from './health.ts';
 import type { Lessons } from './lessons.ts';
 import { SpoiltSession } from './spoilt.ts';
 import type { StoredDocument } from './store.ts';
+import type { Turns } from './turns.ts';
 
 type Read = (
   session: string,
@@ -20,6 +21,7 @@ const PART = 50;
 
 export class School {
   readonly #lessons: Lessons;
+  readonly #turns: Turns;
   readonly #outside: { readonly log: Logger; readonly health: Health };
   #timer: NodeJS.Timeout | undefined;
   #flush: NodeJS.Timeout | undefined;
@@ -27,8 +29,9 @@ export class School {
   /** Could not be read in this run: not asked again before the next. */
   readonly #unreadable = new Set<string>();
 
-  constructor(lessons: Lessons, outside: { readonly log: Logger; readonly health: Health }) {
+  constructor(lessons: Lessons, turns: Turns, outside: { readonly log: Logger; readonly health: Health }) {
     this.#lessons = lessons;
+    this.#turns = turns;
     this.#outside = outside;
   }
 
@@ -44,8 +47,14 @@ export class School {
   /** Takes a session's lessons; what the disk does not have now is taken at the next look. */
   learn(document: StoredDocument, facts: readonly Fact[]): void {
     if (this.#outside.health.readOnly !== null) return;
-    this.#try(document.session, () => this.#lessons.keep(document, facts));
+    this.#try(document.session, () => this.#keep(document, facts));
     this.#flush ??= setTimeout(() => this.#writeDown(), 5_000).unref();
+  }
+
+  /** The lessons last: they note how far the session was read. */
+  #keep(document: StoredDocument, facts: readonly Fact[]): void {
+    this.#turns.keep(document, facts);
+    this.#lessons.keep(document, facts);
   }
 
   stop(): void {
@@ -71,7 +80,7 @@ export class School {
     if (session === undefined) return false;
     this.#try(session, () => {
       const found = read(session);
-      if (found) this.#lessons.keep(found.document, found.facts);
+      if (found) this.#keep(found.document, found.facts);
       else this.#unreadable.add(session);
     });
     return true;

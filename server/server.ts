@@ -28,6 +28,7 @@ import { Learned } from './learned.ts';
 import { Legs } from './legs.ts';
 import { Lessons } from './lessons.ts';
 import { keepingCommands, stationCommands } from './operator-commands.ts';
+import { Openings } from './opening.ts';
 import { listenToOperator } from './operator.ts';
 import type { Outside } from './outside.ts';
 import { Stations } from './pair.ts';
@@ -37,6 +38,7 @@ import { OwnFacts } from './own-facts.ts';
 import { People } from './people.ts';
 import { Photos } from './photos.ts';
 import { Quarantine } from './quarantine.ts';
+import { Queue } from './queue.ts';
 import type { Db } from './schema.ts';
 import { School } from './school.ts';
 import { ShopSettings } from './shop-settings.ts';
@@ -48,6 +50,7 @@ import { Studies } from './studies.ts';
 import type { Thorough } from './thorough.ts';
 import { Unread } from './unread.ts';
 import type { Trust } from './trust.ts';
+import { Turns } from './turns.ts';
 
 export interface ServerOptions extends SiteOptions {
   /** Where to listen; undefined for every interface. */
@@ -185,7 +188,9 @@ async function run(
       if (health.failed(error) === null) log.error({ err: error }, 'what was learned could not be read');
     },
   });
-  const school = new School(lessons, { log, health });
+  const turns = new Turns(db, (document) => store.factTimes(document));
+  const openings = new Openings(db, shop.timeZone);
+  const school = new School(lessons, turns, { log, health });
   const hub = new Hub({
     store,
     log,
@@ -206,6 +211,7 @@ async function run(
   const unread = new Unread({ db, people, health, log, timeZone: shop.timeZone });
   opened.onClose(() => unread.stop());
 
+  const queue = new Queue({ turns, openings, rows: () => hub.jobs(), now });
   const corner = new Corner(db, outside);
   const letIn = new LetIn(stations, outside);
   const quarantine = new Quarantine(db, now);
@@ -215,6 +221,8 @@ async function run(
     hub,
     health,
     settings,
+    queue,
+    openings,
     stations,
     people,
     archive: new Archive(db),

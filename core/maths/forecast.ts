@@ -7,6 +7,7 @@
 import { minutesLeft } from './duration.ts';
 import type { Duration } from './duration.ts';
 import { completions } from './floor.ts';
+import type { FloorJob, Task } from './floor.ts';
 import { hashText, randomStream } from './random.ts';
 
 export interface FloorStation {
@@ -18,6 +19,24 @@ export interface FloorStation {
 export interface RemainingStep {
   readonly station: string;
   readonly duration: Duration;
+  /** With this chance it and those after it, `steps` in all, are not needed. */
+  readonly skip?: Perhaps;
+  /** With this chance it and those before it, `steps` in all, are done once more; asked anew each time. */
+  readonly again?: Perhaps;
+}
+
+export interface Perhaps {
+  /** 0 to 1; a chance to do it again counts as 0.95 at most. */
+  readonly chance: number;
+  readonly steps: number;
+}
+
+/** Who will come meanwhile: at random, so many a minute, each with these steps and in the order of coming. */
+export interface Arrivals {
+  readonly perMin: number;
+  readonly steps: readonly RemainingStep[];
+  /** Nobody later than this is looked at, minutes from now. */
+  readonly untilMin: number;
 }
 
 export interface OpenJob {
@@ -98,6 +117,97 @@ const keptBy = (sorted: readonly number[], p: number): number =>
 /** The share of runs that a promise holds in. */
 export const PROMISE = 0.8;
 
+/** A job that never ends would be no forecast. */
+const MOST_TASKS = 100;
+/** Comers of one run at most: a day of the largest shop. */
+const MOST_COMERS = 200;
+const COMERS_KEY = hashText('who will come');
+
+/** Many runs of one floor, some at a time, so that whoever has other work can do it between them. */
+export class Forecaster {
+  readonly #hands: readonly number[];
+  readonly #indexOf: ReadonlyMap<string, number>;
+  readonly #jobs: readonly OpenJob[];
+  readonly #keys: readonly number[];
+  readonly #seed: number;
+  readonly #comers: Arrivals | null;
+  readonly #times: number[][];
+  #runs = 0;
+
+  /** The stations and jobs must be such as `forecast` takes. */
+  constructor(
+    stations: readonly FloorStation[],
+    jobs: readonly OpenJob[],
+    seed: number,
+    comers: Arrivals | null = null,
+  ) {
+    this.#hands = stations.map((station) => station.hands);
+    this.#indexOf = new Map(stations.map(({ id }, i) => [id, i]));
+    this.#jobs = jobs;
+    this.#keys = jobs.map((job) => hashText(job.id));
+    this.#seed = seed;
+    this.#comers = comers;
+    this.#times = jobs.map((): number[] => []);
+  }
+
+  run(count: number): void {
+    for (const until = this.#runs + count; this.#runs < until; this.#runs++) this.#once(this.#runs);
+  }
+
+  /** At least one run must have been. */
+  result(): JobForecast[] {
+    return this.#jobs.map(({ id }, j) => {
+      const sorted = this.#times[j]!.toSorted((a, b) => a - b);
+      return { id, medianMin: keptBy(sorted, 0.5), promiseMin: keptBy(sorted, PROMISE) };
+    });
+  }
+
+  #once(run: number): void {
+    const drawn = this.#jobs.map((job, j): FloorJob => {
+      const random = randomStream(this.#seed, run, this.#keys[j]!);
+      return {
+        tasks: this.#tasks(job.steps, job.inHandMin ?? 0, random),
+        fromMin: job.fromMin,
+        priority: job.priority,
+        inHand: job.inHandMin !== null,
+      };
+    });
+    const done = completions(this.#hands, [...drawn, ...this.#come(run)]);
+    for (const [j, times] of this.#times.entries()) times.push(done[j]!);
+  }
+
+  #tasks(steps: readonly RemainingStep[], inHandMin: number, random: () => number): Task[] {
+    const tasks: Task[] = [];
+    for (let i = 0; i < steps.length && tasks.length < MOST_TASKS; i++) {
+      const { station, duration, skip, again } = steps[i]!;
+      if (skip && random() < skip.chance) {
+        i += skip.steps - 1;
+        continue;
+      }
+      const elapsed = tasks.length === 0 && i === 0 ? inHandMin : 0;
+      tasks.push({
+        station: this.#indexOf.get(station)!,
+        minutes: minutesLeft(duration, elapsed, random()),
+      });
+      if (again && random() < Math.min(0.95, again.chance)) i = Math.max(-1, i - again.steps);
+    }
+    return tasks;
+  }
+
+  #come(run: number): FloorJob[] {
+    const comers = this.#comers;
+    if (!comers || comers.perMin <= 0) return [];
+    const random = randomStream(this.#seed, run, COMERS_KEY);
+    const jobs: FloorJob[] = [];
+    for (let at = 0; jobs.length < MOST_COMERS;) {
+      at -= Math.log(random()) / comers.perMin;
+      if (at > comers.untilMin) break;
+      jobs.push({ tasks: this.#tasks(comers.steps, 0, random), fromMin: at, priority: 0, inHand: false });
+    }
+    return jobs;
+  }
+}
+
 /**
  * @param seed a whole number; its lower 32 bits count
  * @param runs at least 1; with 1000 an 80 % promise is truly kept in 77.5 to 82.5 % (two standard errors)
@@ -113,26 +223,7 @@ export function forecast(
 ): Forecast {
   const fault = faultOf(stations, jobs, runs);
   if (fault) return { ok: false, fault };
-  const hands = stations.map((station) => station.hands);
-  const indexOf = new Map(stations.map(({ id }, i) => [id, i]));
-  const keys = jobs.map((job) => hashText(job.id));
-  const times = jobs.map((): number[] => []);
-  for (let run = 0; run < runs; run++) {
-    const drawn = jobs.map((job, j) => {
-      const random = randomStream(seed, run, keys[j]!);
-      const tasks = job.steps.map(({ station, duration }, i) => ({
-        station: indexOf.get(station)!,
-        minutes: minutesLeft(duration, i === 0 ? (job.inHandMin ?? 0) : 0, random()),
-      }));
-      return { tasks, fromMin: job.fromMin, priority: job.priority, inHand: job.inHandMin !== null };
-    });
-    completions(hands, drawn).forEach((done, j) => times[j]!.push(done));
-  }
-  return {
-    ok: true,
-    jobs: jobs.map(({ id }, j) => {
-      const sorted = times[j]!.toSorted((a, b) => a - b);
-      return { id, medianMin: keptBy(sorted, 0.5), promiseMin: keptBy(sorted, PROMISE) };
-    }),
-  };
+  const forecaster = new Forecaster(stations, jobs, seed);
+  forecaster.run(runs);
+  return { ok: true, jobs: forecaster.result() };
 }
