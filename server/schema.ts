@@ -180,6 +180,30 @@ CREATE TABLE lesson_choices (
 CREATE INDEX lesson_choices_pair ON lesson_choices (session, before, after);
 `,
   `
+-- What a session is shown as where it is found (server/session-words.ts); NULL until it has been read for that.
+ALTER TABLE documents ADD COLUMN shown TEXT;
+CREATE INDEX documents_without_shown ON documents (id) WHERE shown IS NULL;
+
+-- Words that sessions and people are found by, as server/words.ts spells them. Ordinary tables, so that a row that is
+-- deleted is overwritten; names are in people_words and go with their person, whoever deletes it.
+CREATE TABLE session_words (
+  word TEXT NOT NULL,
+  document INTEGER NOT NULL,
+  PRIMARY KEY (word, document)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX session_words_document ON session_words (document);
+CREATE TABLE people_words (word TEXT NOT NULL, ref TEXT NOT NULL, PRIMARY KEY (word, ref)) STRICT, WITHOUT ROWID;
+CREATE INDEX people_words_ref ON people_words (ref);
+CREATE TRIGGER session_words_go AFTER DELETE ON documents
+  BEGIN DELETE FROM session_words WHERE document = OLD.id; END;
+CREATE TRIGGER people_words_go AFTER DELETE ON people
+  BEGIN DELETE FROM people_words WHERE ref = OLD.ref; END;
+`,
+  `
+-- Repeatability studies of the shop (core/record/study.ts). used: by whom, when and from what a setting was set by one.
+CREATE TABLE studies (id TEXT PRIMARY KEY, json TEXT NOT NULL, used TEXT, changed_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+`,
+  `
 -- Each session's way through the shop (core/guide/turns.ts), with the server's commit times: the turns of its stations,
 -- and when it was done. It follows from the facts, like the lessons, and is taken whenever those are; all are due anew.
 CREATE TABLE turns (
@@ -204,30 +228,6 @@ CREATE TABLE journeys (
 CREATE INDEX journeys_opened ON journeys (opened_ms, service);
 CREATE INDEX journeys_closed ON journeys (closed_ms) WHERE closed_ms IS NOT NULL;
 DELETE FROM lessons;
-`,
-  `
--- What a session is shown as where it is found (server/session-words.ts); NULL until it has been read for that.
-ALTER TABLE documents ADD COLUMN shown TEXT;
-CREATE INDEX documents_without_shown ON documents (id) WHERE shown IS NULL;
-
--- Words that sessions and people are found by, as server/words.ts spells them. Ordinary tables, so that a row that is
--- deleted is overwritten; names are in people_words and go with their person, whoever deletes it.
-CREATE TABLE session_words (
-  word TEXT NOT NULL,
-  document INTEGER NOT NULL,
-  PRIMARY KEY (word, document)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX session_words_document ON session_words (document);
-CREATE TABLE people_words (word TEXT NOT NULL, ref TEXT NOT NULL, PRIMARY KEY (word, ref)) STRICT, WITHOUT ROWID;
-CREATE INDEX people_words_ref ON people_words (ref);
-CREATE TRIGGER session_words_go AFTER DELETE ON documents
-  BEGIN DELETE FROM session_words WHERE document = OLD.id; END;
-CREATE TRIGGER people_words_go AFTER DELETE ON people
-  BEGIN DELETE FROM people_words WHERE ref = OLD.ref; END;
-`,
-  `
--- Repeatability studies of the shop (core/record/study.ts). used: by whom, when and from what a setting was set by one.
-CREATE TABLE studies (id TEXT PRIMARY KEY, json TEXT NOT NULL, used TEXT, changed_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
 `,
 ];
 

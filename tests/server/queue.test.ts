@@ -41,9 +41,13 @@ async function worked() {
     const { id: _id, kind, at: _at, by, basis: _basis, ...payload } = fact as Fact & { basis?: unknown };
     if (kind === 'cuff.set') running.clock.aheadMs += 60 * MIN;
     if (kind === 'cuff.read') running.clock.aheadMs += 30 * MIN;
+    if (kind === 'cuff.closed') running.clock.aheadMs += MIN;
     await room.add(by.role as Exclude<Role, 'server'>, kind, payload as Payload<typeof kind>);
   }
-  await until(() => turnsOf(session).length === 3);
+  await until(() => {
+    const [, , again] = turnsOf(session) as Record<string, number>[];
+    return again !== undefined && again['ended_ms']! - again['begun_ms']! >= MIN;
+  });
   return { session, room };
 }
 
