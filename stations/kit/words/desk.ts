@@ -10,6 +10,8 @@ const deskEn = {
   corner: 'Locked corner',
   cornerWaits: (n: number): string => `${n} ${n === 1 ? 'thing waits' : 'things wait'} for you`,
   boots: 'Boots of the shop',
+  seasons: 'All seasons',
+  seekThere: 'Look in all seasons',
   find: 'Find by ticket, name or step',
   takeIn: 'Take someone in',
   closedToo: 'Also finished jobs',

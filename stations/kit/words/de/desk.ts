@@ -11,6 +11,8 @@ export const desk: typeof english.desk = {
   takeIn: 'Jemanden annehmen',
   closedToo: 'Auch fertige Aufträge',
   none: 'Keine offenen Aufträge.',
+  seasons: 'Alle Saisonen',
+  seekThere: 'In allen Saisonen suchen',
   nothingFound: 'Kein Auftrag passt.',
   columns: {
     ticket: 'Ticket',
