@@ -43,8 +43,10 @@ export interface BootModel {
   readonly response?: { readonly k: number; readonly sd: number };
 }
 
-export interface ModelReach extends Reached {
+export interface ModelReach<Boot extends BootModel = BootModel> extends Reached {
   readonly model: string;
+  /** What was asked about. */
+  readonly boot: Boot;
   /** As the leg's: a bound carried is a bound still. */
   readonly bound: KnownLeg['bound'];
 }
@@ -118,14 +120,15 @@ export function legFrom(log: Log, now: SideNow): Leg {
  * The leg of the example above (2.073°) in a boot upright at neutral, pivots 80 mm apart, 3 mm of travel either
  * way, read 150 mm up: 2.075° wanted, 0.074° to spare.
  */
-export function reach(leg: KnownLeg, models: readonly BootModel[]): ModelReach[] {
+export function reach<Boot extends BootModel>(leg: KnownLeg, models: readonly Boot[]): ModelReach<Boot>[] {
   return models
-    .map(({ model, hardware, response }) => ({
-      model,
+    .map((boot) => ({
+      model: boot.model,
+      boot,
       bound: leg.bound,
       ...reachOf(leg.line, {
-        hardware: { ...hardwareOf(hardware), factoryLeanDeg: hardware.factoryLeanDeg },
-        response: response?.k ?? 1,
+        hardware: { ...hardwareOf(boot.hardware), factoryLeanDeg: boot.hardware.factoryLeanDeg },
+        response: boot.response?.k ?? 1,
       }),
     }))
     .sort((a, b) => b.spareDeg - a.spareDeg);
