@@ -21,6 +21,7 @@ import {
   paperPage,
   printed,
   SHOP,
+  soleToMake,
   wholeJob,
 } from './helpers/paper.ts';
 import type { PrintJob } from './helpers/paper.ts';
@@ -319,6 +320,52 @@ describe('each paper', () => {
 });
 
 describe('what is drawn', () => {
+  it.each(['plate', 'plane'] as const)('for a sole is each number of the plan: %s', async (method) => {
+    const { facts } = soleToMake(method, true);
+    const { plate, planing, rout, screws } = plan(facts).sides.left.sole;
+    for (const language of ['en', 'de'] as const) {
+      const page = await paperPage(
+        desk.context(),
+        at.shop.url,
+        language,
+        given(facts, 'bench', { sides: ['left'] }),
+      );
+      expect(await cutOff(page)).toEqual([]);
+      const { pages } = await printed(page, `bench-${method}-${language}`);
+      await page.close();
+      expect(pages).toHaveLength(1);
+      const { text } = pages[0]!;
+      const number = (mm: number) => {
+        const shown = String(Number(mm.toFixed(2)));
+        return language === 'de' ? shown.replace('.', ',') : shown;
+      };
+      for (const zone of ['toe', 'heel'] as const)
+        for (const edge of ['medialMm', 'lateralMm'] as const) {
+          expect(text).toContain(number((plate ?? planing)![zone][edge]));
+          expect(text).toContain(number(rout![zone][edge]));
+        }
+      if (method === 'plate') expect(text).toContain(number(screws!.heel.medial.maxMm!));
+      expect(text).toContain(BINDING[language]);
+      expect(text).toContain({ en: 'eye protection', de: 'Schutzbrille' }[language]);
+    }
+  });
+
+  it('without the owner’s agreement on record is told with that said, or not at all', async () => {
+    const { facts } = soleToMake('plate', false);
+    const page = await paperPage(
+      desk.context(),
+      at.shop.url,
+      'en',
+      given(facts, 'bench', { sides: ['left'] }),
+    );
+    const said = await page.locator('main').innerText();
+    const told = plan(facts).next.some((each) => each.do === 'plate.fitted');
+    expect(said).toContain(
+      told ? 'No agreement of the owner to irreversible work' : 'Nothing to do on the left boot now.',
+    );
+    await page.close();
+  });
+
   it('on the bench card is what the plan tells: from, to and the number in words', async () => {
     const { facts } = atTheBench();
     const { target } = plan(facts).sides.right.cuff;

@@ -147,6 +147,34 @@ export function atTheBench(): Story {
   return told;
 }
 
+/** Closed cuffs and a cant chosen: the bench is to make plates, or to plane; agreed to or not. */
+export function soleToMake(method: 'plate' | 'plane', agreed: boolean): Story {
+  const zone = (height: number) => ({ heightMedialMm: height, heightLateralMm: height, widthMm: 69 });
+  const told = new Story();
+  told.add('session.opened', { ticket: '4-12', clientRef: 'c-12', service: 'full' });
+  told.add('health.asked', { outcome: 'proceed' });
+  told.add(
+    'settings.used',
+    { minLugLeftMm: 12, screwDiameterMm: 5, screwHeadDepthMm: 3, screwMarginMm: 2 },
+    { role: 'server' },
+  );
+  for (const side of ['left', 'right'] as const) {
+    told.add('boot.described', { side, ...WHOLE_BOOT, soleMaterialMm: 22 });
+    told.ready(side);
+    told.read(side, 9, 9);
+    told.add('cuff.closed', { side, decision: 'even' });
+    told.add('cant.chosen', {
+      side,
+      cantDeg: side === 'left' ? -2 : 1.5,
+      method,
+      override: 'known from last season',
+    });
+    told.add('sole.measured', { side, when: 'before', toe: zone(19.2), heel: zone(30.1) });
+  }
+  if (agreed) told.add('work.agreed', { irreversible: ['lugs routed', 'plates'], warrantyTold: true });
+  return told;
+}
+
 /** All of it: set, read again, closed, plates under both, tested and handed over. */
 export function wholeJob(): Story {
   const told = atTheBench();
