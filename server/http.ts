@@ -16,6 +16,10 @@ import { cornerKeepingRoutes } from './corner-keeping-routes.ts';
 import type { Health } from './health.ts';
 import type { Hub } from './hub.ts';
 import type { LetIn } from './let-in.ts';
+import type { LearnedReport } from './learned-report.ts';
+import { learnedRoutes } from './learned-routes.ts';
+import type { Legs } from './legs.ts';
+import type { Lessons } from './lessons.ts';
 import { letInRoutes } from './let-in-routes.ts';
 import type { Keeper } from './keeper.ts';
 import { clientRoutes } from './client-routes.ts';
@@ -63,6 +67,9 @@ export interface HttpDeps {
   readonly queue: Queue;
   readonly openings: Openings;
   readonly keeper: Keeper;
+  readonly lessons: Lessons;
+  readonly legs: Legs;
+  readonly report: LearnedReport;
   readonly origins: Origins;
   readonly shop: Shop;
   readonly boot: number;
@@ -139,6 +146,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   sessionRoutes(app, deps);
   photoRoutes(app, deps);
   modelRoutes(app, deps);
+  learnedRoutes(app, deps);
   cornerRoutes(app, deps);
   cornerKeepingRoutes(app, deps);
   letInRoutes(app, deps);

@@ -18,7 +18,9 @@ export interface Pair {
   readonly after: string;
 }
 
-export type Choice = { readonly choice: 'kept' } | { readonly choice: 'out'; readonly reason: Reason };
+/** `asked` takes a decision back. */
+export type Choice =
+  { readonly choice: 'kept' | 'asked' } | { readonly choice: 'out'; readonly reason: Reason };
 
 export type PairState = 'used' | 'asked' | 'kept' | 'out';
 
@@ -45,7 +47,7 @@ const statements = (db: Db) => ({
        @observed_mm, @sd_mm, @state)`,
   ),
   chosen: db
-    .prepare<[string, string, string], 'kept' | 'out'>(
+    .prepare<[string, string, string], 'kept' | 'out' | 'asked'>(
       'SELECT choice FROM lesson_choices WHERE session = ? AND before = ? AND after = ? ORDER BY id DESC LIMIT 1',
     )
     .pluck(),
@@ -157,8 +159,22 @@ export class Lessons {
     return this.#sql.farOff.get(session, before, after) !== undefined;
   }
 
-  /** Writes down what a person decided; the caller has the session's lessons worked out again. */
-  choose(pair: Pair, choice: Choice, station: { readonly device: string; readonly name: string }): void {
+  /** Writes down what a person decided, and what the session teaches with that: both or neither. */
+  decide(
+    { document, facts }: { readonly document: StoredDocument; readonly facts: readonly Fact[] },
+    pair: Pair,
+    choice: Choice,
+    station: { readonly device: string; readonly name: string },
+  ): void {
+    this.#db
+      .transaction(() => {
+        this.#choose(pair, choice, station);
+        this.keep(document, facts);
+      })
+      .immediate();
+  }
+
+  #choose(pair: Pair, choice: Choice, station: { readonly device: string; readonly name: string }): void {
     const reason = choice.choice === 'out' ? choice.reason : null;
     const { session, before, after } = pair;
     this.#sql.choose.run(

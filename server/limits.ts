@@ -59,6 +59,14 @@ export const BOUND = {
   photosBytes: 8_000_000_000,
   /** Models in the shop's catalogue of boots: every boot of twenty seasons. */
   models: 2_000,
+  /** Models in the report of what was learned, those with the most moves first: a page that can be read. */
+  modelsShown: 200,
+  /** Newest moves of a model in its plot: more would be one blot. */
+  movesShown: 200,
+  /** Pairs that are far off in that report, undecided ones first: of a thousand moves three or so are honest. */
+  farOffShown: 100,
+  /** Months of the score of what was foretold: three years. */
+  monthsShown: 36,
   /** Bytes of a table of models: two thousand rows of all columns. */
   tableBytes: 1_000_000,
   /** Repeatability studies of the shop: two a year for as long as it stands. */

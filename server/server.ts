@@ -24,6 +24,7 @@ import { LetIn } from './let-in.ts';
 import { countBoot, keepShop, remember, remembered, shopOf } from './meta.ts';
 import type { Shop } from './meta.ts';
 import type { Limits } from './limit-table.ts';
+import { LearnedReport } from './learned-report.ts';
 import { Learned } from './learned.ts';
 import { Legs } from './legs.ts';
 import { Lessons } from './lessons.ts';
@@ -233,6 +234,9 @@ async function run(
     letIn,
     quarantine,
     keeper,
+    lessons,
+    legs,
+    report: new LearnedReport(db, learned),
     origins,
     shop,
     boot,

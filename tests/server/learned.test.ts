@@ -7,6 +7,8 @@ import type { Station } from '../../demo/station.ts';
 import { enter, teaching } from '../helpers/lessons.ts';
 import type { Taught } from '../helpers/lessons.ts';
 import { until } from '../helpers/until.ts';
+import type { Report } from '../../server/learned-report.ts';
+import { asker } from './helpers/asks.ts';
 import { run } from './helpers/running.ts';
 import type { Running } from './helpers/running.ts';
 
@@ -155,6 +157,85 @@ describe('what was learned of a model', () => {
   });
 });
 
+describe('a pair that is far off', () => {
+  const ask = asker(() => running.url);
+  const report = async (cookie = all.cookie) => (await ask('GET', '/api/learned', cookie)).body as Report;
+  const model = ({ models }: Report) => models.find(({ model: name }) => name === 'Larkspur 110')!;
+
+  it('[LRN-3] is asked about, weighs less until somebody decides, and every decision can be taken back', async () => {
+    for (let i = 0; i < 4; i++) await taught({ k: 0.9 });
+    const without = model(await report());
+    const { session } = await taught({ k: 0.9, offMm: 14, ticket: '7-7' });
+    const asked = await report();
+    expect(asked.farOff).toHaveLength(1);
+    const [pair] = asked.farOff;
+    expect(pair).toMatchObject({
+      session,
+      state: 'asked',
+      model: 'Larkspur 110',
+      side: 'left',
+      decisions: [],
+    });
+    expect(Math.abs(pair!.observedMm - pair!.predictedMm)).toBeGreaterThan(3 * pair!.sdMm);
+    const { before, after } = pair!;
+    const decide = (choice: object) =>
+      ask('POST', '/api/learned/choices', all.cookie, { session, before, after, ...choice });
+
+    const kept = (await decide({ choice: 'kept' })).body as Report;
+    const out = (await decide({ choice: 'out', reason: 'pivots' })).body as Report;
+    const back = (await decide({ choice: 'asked' })).body as Report;
+    // In full it pulls the most, questioned less, left out not at all: its other move says what the rest say.
+    const pull = (of: Report) => Math.abs(model(of).k - without.k);
+    expect(pull(kept)).toBeGreaterThan(pull(asked) + 0.005);
+    expect(pull(asked)).toBeGreaterThan(pull(out) + 0.005);
+    expect(pull(out)).toBeLessThan(0.01);
+    expect(model(back)).toEqual(model(asked));
+    expect(back.farOff[0]).toMatchObject({
+      state: 'asked',
+      decisions: [
+        { choice: 'kept', reason: null, by: 'desk and measuring and bench' },
+        { choice: 'out', reason: 'pivots' },
+        { choice: 'asked', reason: null },
+      ],
+    });
+    expect(model(out).pairs).toBe(model(kept).pairs - 1);
+  });
+
+  it('[LRN-3] alone is a person’s to decide on, at a desk, with a reason when it is left out', async () => {
+    const { session } = await taught({ k: 0.9, offMm: 14 });
+    const honest = pairsOf(session).find(({ state }) => state === 'used')!;
+    const far = pairsOf(session).find(({ state }) => state === 'asked')!;
+    const post = (cookie: string, pair: Record<string, unknown>, choice: object) =>
+      ask('POST', '/api/learned/choices', cookie, {
+        session,
+        before: pair['before'],
+        after: pair['after'],
+        ...choice,
+      });
+    const floor = await running.station(['measuring']);
+    expect((await post(floor.cookie, far, { choice: 'kept' })).status).toBe(403);
+    expect((await post(all.cookie, honest, { choice: 'out', reason: 'misread' })).status).toBe(404);
+    expect((await post(all.cookie, far, { choice: 'out' })).status).toBe(400);
+    expect((await post(all.cookie, far, { choice: 'out', reason: 'because' })).status).toBe(400);
+    expect((await ask('GET', '/api/learned', floor.cookie)).status).toBe(403);
+    expect(running.query('SELECT 1 FROM lesson_choices')).toEqual([]);
+  });
+
+  it('[LRN-5] what was foretold is scored by the month', async () => {
+    await taught({ k: 0.9, close: true, settings: [0, 1] });
+    await taught({ k: 0.9, close: true });
+    await taught({ k: 0.9, offMm: 14 });
+    const closed = 'SELECT 1 FROM lesson_boots WHERE first_enough IS NOT NULL';
+    await until(() => running.query(closed).length === 3);
+    const { scores } = await report();
+    expect(scores).toHaveLength(1);
+    expect(scores[0]).toMatchObject({ moved: 3, firstEnough: 1, pairs: 5, held80: 4, held90: 4 });
+    expect(scores[0]!.month).toMatch(/^20\d\d-\d\d$/);
+    const moves = (await ask('GET', '/api/learned/moves?model=larkspur%20%20110', all.cookie)).body.moves;
+    expect(moves).toHaveLength(5);
+  });
+});
+
 describe('a leg that was read before', () => {
   it('[LEG-2] is a prior in the client’s next boot: once, as it would stand there, with added error', async () => {
     const first = await taught({ clientRef: 'c1', biasMm: 10 });
@@ -195,6 +276,9 @@ describe('a leg that was read before', () => {
     expect(legsOf(session)).toHaveLength(1);
     await running.server.keeper.erase('c1', false);
     expect(legsOf(session)).toEqual([]);
+    expect((await asker(() => running.url)('GET', '/api/people/c1/legs', all.cookie)).body).toEqual({
+      legs: [],
+    });
     const next = await described({ clientRef: 'c1' });
     await next.room.add('desk', 'home.checked', { note: 'here' });
     expect(known(next.room, 'leg.known')).toEqual([]);

@@ -12,6 +12,7 @@ const deskEn = {
   boots: 'Boots of the shop',
   seasons: 'All seasons',
   seekThere: 'Look in all seasons',
+  learned: 'What the shop has learned',
   find: 'Find by ticket, name or step',
   takeIn: 'Take someone in',
   closedToo: 'Also finished jobs',

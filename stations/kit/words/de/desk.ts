@@ -7,6 +7,7 @@ export const desk: typeof english.desk = {
   corner: 'Gesperrte Ecke',
   cornerWaits: (n) => (n === 1 ? 'Hier wartet etwas auf Sie' : `Hier warten ${n} Dinge auf Sie`),
   boots: 'Schuhe der Werkstatt',
+  learned: 'Was die Werkstatt gelernt hat',
   find: 'Nach Ticket, Name oder Schritt suchen',
   takeIn: 'Jemanden annehmen',
   closedToo: 'Auch fertige Aufträge',

@@ -1,0 +1,56 @@
+/** What the shop has learned, and a client's legs over time, over HTTP. */
+import type { Hono } from 'hono';
+import { z } from 'zod';
+import { DEFAULT_SETTINGS } from '../core/index.ts';
+import { body, NOT_FOUND } from './answer.ts';
+import { need } from './asker.ts';
+import type { AskerDeps } from './asker.ts';
+import type { Env } from './env.ts';
+import type { Hub } from './hub.ts';
+import type { LearnedReport, Move, Report } from './learned-report.ts';
+import type { LegRow, Legs } from './legs.ts';
+import { REASONS } from './lessons.ts';
+import type { Lessons } from './lessons.ts';
+import type { ShopSettings } from './shop-settings.ts';
+
+const id = z.string().regex(/^[A-Za-z0-9_-]{1,40}$/);
+const pair = { session: z.string().regex(/^[0-9a-f]{32}$/), before: id, after: id };
+const ChoiceBody = z.union([
+  z.strictObject({ ...pair, choice: z.enum(['kept', 'asked']) }),
+  z.strictObject({ ...pair, choice: z.literal('out'), reason: z.enum(REASONS) }),
+]);
+
+export function learnedRoutes(
+  app: Hono<Env>,
+  deps: Pick<AskerDeps, 'stations'> & {
+    readonly hub: Pick<Hub, 'read'>;
+    readonly lessons: Lessons;
+    readonly legs: Legs;
+    readonly report: LearnedReport;
+    readonly settings: ShopSettings;
+  },
+): void {
+  const { hub, lessons, legs, report, settings } = deps;
+  const now = (): Report => report.report({ ...DEFAULT_SETTINGS, ...settings.values });
+  app.get('/api/learned', (c) => {
+    need(deps, c, ['desk']);
+    return c.json<Report>(now());
+  });
+  app.get('/api/learned/moves', (c) => {
+    need(deps, c, ['desk']);
+    return c.json<{ moves: Move[] }>({ moves: report.moves((c.req.query('model') ?? '').slice(0, 120)) });
+  });
+  app.post('/api/learned/choices', async (c) => {
+    const station = need(deps, c, ['desk']);
+    const { session, before, after, ...choice } = await body(c, ChoiceBody);
+    const chosen = { session, before, after };
+    const read = hub.read(session);
+    if (!read || !lessons.isFarOff(chosen)) throw NOT_FOUND;
+    lessons.decide(read, chosen, choice, station);
+    return c.json<Report>(now());
+  });
+  app.get('/api/people/:ref/legs', (c) => {
+    need(deps, c, ['desk', 'measuring']);
+    return c.json<{ legs: LegRow[] }>({ legs: legs.of(c.req.param('ref')) });
+  });
+}
