@@ -119,6 +119,11 @@ export class Boards {
     return this.#jobs.values();
   }
 
+  /** The ticket of a session that the board knows. */
+  ticketOf(session: string): string | null {
+    return this.#jobs.get(session)?.ticket ?? null;
+  }
+
   /** Facts of this session were committed. */
   changed(session: string): void {
     this.#due.add(session);

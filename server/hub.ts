@@ -130,6 +130,11 @@ export class Hub {
     }
   }
 
+  /** The ticket of a session on the board: what is on disk of it may be some seconds behind. */
+  ticketOf(session: string): string | null {
+    return this.#boards.ticketOf(session);
+  }
+
   /** Numbers of the stations that hold a socket. */
   connected(): ReadonlySet<number> {
     return new Set([...this.#peers].filter(({ open }) => open).map(({ station }) => station.number));

@@ -23,7 +23,7 @@ const ChoiceBody = z.union([
 export function learnedRoutes(
   app: Hono<Env>,
   deps: Pick<AskerDeps, 'stations'> & {
-    readonly hub: Pick<Hub, 'read'>;
+    readonly hub: Pick<Hub, 'read' | 'ticketOf'>;
     readonly lessons: Lessons;
     readonly legs: Legs;
     readonly report: LearnedReport;
@@ -31,7 +31,13 @@ export function learnedRoutes(
   },
 ): void {
   const { hub, lessons, legs, report, settings } = deps;
-  const now = (): Report => report.report({ ...DEFAULT_SETTINGS, ...settings.values });
+  const named = <T extends { readonly session: string; readonly ticket: string | null }>(
+    rows: readonly T[],
+  ) => rows.map((row) => ({ ...row, ticket: row.ticket ?? hub.ticketOf(row.session) }));
+  const now = (): Report => {
+    const found = report.report({ ...DEFAULT_SETTINGS, ...settings.values });
+    return { ...found, farOff: named(found.farOff) };
+  };
   app.get('/api/learned', (c) => {
     need(deps, c, ['desk']);
     return c.json<Report>(now());
@@ -51,6 +57,6 @@ export function learnedRoutes(
   });
   app.get('/api/people/:ref/legs', (c) => {
     need(deps, c, ['desk', 'measuring']);
-    return c.json<{ legs: LegRow[] }>({ legs: legs.of(c.req.param('ref')) });
+    return c.json<{ legs: LegRow[] }>({ legs: named(legs.of(c.req.param('ref'))) });
   });
 }

@@ -15,7 +15,7 @@ const legsEn = {
   leg: (side: Side): string => `${Sided(side)} leg`,
   here: 'this session',
   plot: (side: Side): string => `${Sided(side)} leg: its lean in degrees, outward upward, session by session`,
-  interval: '9 times of 10 within the line',
+  interval: '9 times of 10 within the line, for the way they stood that day',
   point: (when: string, model: string, angle: number, within: number): string =>
     `${when}, ${model}: ${signed(angle)}° ± ${shown(within)}°`,
   read: (lean: string, within: number): string => `${lean} (± ${shown(within)}°)`,

@@ -16,7 +16,7 @@ export const legsWords = {
   here: 'diese Sitzung',
   plot: (side: Side): string =>
     `${Leg[side]} Bein: seine Neigung in Grad, nach außen oben, Sitzung für Sitzung`,
-  interval: '9 von 10 Mal innerhalb der Linie',
+  interval: '9 von 10 Mal innerhalb der Linie, so wie an dem Tag gestanden wurde',
   point: (when: string, model: string, angle: number, within: number): string =>
     `${when}, ${model}: ${signed(angle)}° ± ${shown(within)}°`,
   read: (lean: string, within: number): string => `${lean} (± ${shown(within)}°)`,
