@@ -259,6 +259,11 @@ export class SessionRoom implements Room {
     this.#rows = rows.length;
     this.#durable = clocksOf(this.#doc);
     this.#doc.on('update', (bytes: Uint8Array) => this.#emitted.push(bytes));
+    // The document's own values, as after a load: those that the gate read are let go, or each would be held twice.
+    this.#doc.getArray<Fact>('facts').observe(({ changes }) => {
+      for (const { insert } of changes.delta)
+        if (Array.isArray(insert)) for (const fact of insert as Fact[]) this.#facts.set(fact.id, fact);
+    });
   }
 
   #offer(peer: Peer, update: Uint8Array): void {
@@ -307,12 +312,14 @@ export class SessionRoom implements Room {
   /** Applies what the gate let through, and holds the document to what the gate foretold. */
   #take(from: Peer | null, update: Uint8Array, { facts, clocks }: Verdict & { do: 'take' }): void {
     this.#emitted = [];
+    const before = this.#facts.size;
     Y.applyUpdate(this.#doc, update);
     const [bytes, ...more] = this.#emitted;
-    for (const fact of facts) this.#facts.set(fact.id, fact);
     const asForetold =
       isWhole(this.#doc) &&
       [...clocks].every(([client, clock]) => this.#view.clockOf(client) === clock) &&
+      facts.every(({ id }) => this.#facts.has(id)) &&
+      this.#facts.size === before + facts.length &&
       this.#doc.getArray('facts').length === this.#facts.size;
     if (!bytes || more.length > 0 || !asForetold) {
       this.#log.error({ station: from?.station.number ?? 0 }, 'an update did not do what the gate foretold');
