@@ -6,10 +6,40 @@ import { isoNow } from '../kit/chance.ts';
 import type { FactDraft } from '../kit/session.ts';
 import { language } from '../kit/language.ts';
 import { desk } from '../kit/words/desk.ts';
+import { intakeWords } from '../kit/words/intake.ts';
 
 export type Service = Payload<'session.opened'>['service'];
 export type PromiseDay = keyof typeof desk.promiseDays;
 type Health = Payload<'health.asked'>['outcome'];
+
+/** What may be done that cannot be undone, and on whose word. */
+export interface Agreement {
+  what: string[];
+  by: 'owner' | 'guardian';
+  warrantyTold: boolean;
+  approval: string;
+}
+export const noAgreement = (youth = false): Agreement => ({
+  what: [],
+  by: youth ? 'guardian' : 'owner',
+  warrantyTold: false,
+  approval: '',
+});
+
+/** The entry of an agreement; none where nothing was agreed to. */
+export function agreedFact({ what, by, warrantyTold, approval }: Agreement): FactDraft[] {
+  if (what.length === 0) return [];
+  const reference = approval.trim();
+  return [
+    {
+      kind: 'work.agreed',
+      irreversible: [...what],
+      agreedBy: by,
+      warrantyTold,
+      ...(reference ? { makerApproval: reference } : {}),
+    },
+  ];
+}
 
 export interface IntakeDraft {
   /** Key of someone already in the people table; null for someone new. */
@@ -24,6 +54,12 @@ export interface IntakeDraft {
   health: Health | null;
   describeBoots: boolean;
   boots: BootsDraft;
+  /** Model of the boots that were taken over from last time; null where they are typed. */
+  asLast: string | null;
+  youth: boolean;
+  /** What was done to the boots before they came here this time. */
+  before: string[];
+  agreed: Agreement;
 }
 
 export const emptyIntake = (): IntakeDraft => ({
@@ -38,6 +74,10 @@ export const emptyIntake = (): IntakeDraft => ({
   health: null,
   describeBoots: true,
   boots: emptyBoots(),
+  asLast: null,
+  youth: false,
+  before: [],
+  agreed: noAgreement(),
 });
 
 const DAYS: Record<Exclude<PromiseDay, 'none'>, number> = { today: 0, tomorrow: 1, two: 2 };
@@ -62,17 +102,22 @@ export function intakeFacts(
   const boots = draft.describeBoots ? bootFacts(draft.boots) : { ok: true as const, facts: [] };
   if (!boots.ok) return boots;
   const promise = promisedAt(draft.promiseDay, draft.promiseTime, now);
-  const notes = draft.notes.trim();
+  if (draft.youth && draft.agreed.what.length > 0 && draft.agreed.by !== 'guardian')
+    return { ok: false, problem: intakeWords.guardianMissing };
+  const notes = [draft.before.length > 0 ? intakeWords.beforeNote(draft.before) : '', draft.notes.trim()]
+    .filter(Boolean)
+    .join('; ');
   const opened: FactDraft = {
     kind: 'session.opened',
     ticket,
     clientRef,
     service: draft.service,
     ...(promise ? { promisedAt: promise } : {}),
+    ...(draft.youth ? { youth: true } : {}),
     ...(notes ? { notes } : {}),
   };
   const health: FactDraft[] = draft.health ? [{ kind: 'health.asked', outcome: draft.health }] : [];
-  return { ok: true, facts: [opened, ...health, ...boots.facts] };
+  return { ok: true, facts: [opened, ...health, ...boots.facts, ...agreedFact(draft.agreed)] };
 }
 
 const COUNTER = 'fibula.ticket-counter';
