@@ -182,7 +182,8 @@ class Load {
     for (const id of this.#task.server === 'relay' ? [] : ids.slice(0, cold)) {
       const from = performance.now();
       const client = await this.#client(id, 1);
-      if (client.facts !== sessionFacts('').length) throw new Error(`a session of ${client.facts} entries`);
+      // Ours adds what the shop has learned of such boots.
+      if (client.facts < sessionFacts('').length) throw new Error(`a session of ${client.facts} entries`);
       times.push(performance.now() - from);
       client.close();
     }
