@@ -10,8 +10,6 @@ export const desk: typeof english.desk = {
   seasons: 'Alle Saisonen',
   seekThere: 'In allen Saisonen suchen',
   learned: 'Was die Werkstatt gelernt hat',
-  seasons: 'Alle Saisonen',
-  seekThere: 'In allen Saisonen suchen',
   find: 'Nach Ticket, Name oder Schritt suchen',
   takeIn: 'Jemanden annehmen',
   closedToo: 'Auch fertige Aufträge',
