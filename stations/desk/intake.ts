@@ -50,6 +50,8 @@ export interface IntakeDraft {
   service: Service | null;
   promiseDay: PromiseDay;
   promiseTime: string;
+  /** The moment that the queue suggested, ms since 1970, where none of the days in words is its day. */
+  promiseMs?: number | null;
   notes: string;
   health: Health | null;
   describeBoots: boolean;
@@ -101,7 +103,10 @@ export function intakeFacts(
   if (draft.service === null) return { ok: false, problem: desk.serviceMissing };
   const boots = draft.describeBoots ? bootFacts(draft.boots) : { ok: true as const, facts: [] };
   if (!boots.ok) return boots;
-  const promise = promisedAt(draft.promiseDay, draft.promiseTime, now);
+  const promise =
+    typeof draft.promiseMs === 'number'
+      ? isoNow(new Date(draft.promiseMs))
+      : promisedAt(draft.promiseDay, draft.promiseTime, now);
   if (draft.youth && draft.agreed.what.length > 0 && draft.agreed.by !== 'guardian')
     return { ok: false, problem: intakeWords.guardianMissing };
   const notes = [draft.before.length > 0 ? intakeWords.beforeNote(draft.before) : '', draft.notes.trim()]
