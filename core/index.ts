@@ -50,15 +50,7 @@ export {
   SETTINGS,
 } from './record/settings.ts';
 export type { EnteredName, SettingName, Settings } from './record/settings.ts';
-export {
-  FLOOR_ROLES,
-  journeyOf,
-  roleOfWork,
-  stepsAhead,
-  stepsOfNew,
-  turnOf,
-  WORKS,
-} from './guide/turns.ts';
+export { FLOOR_ROLES, journeyOf, roleOfWork, stepsAhead, stepsOfNew, turnOf, WORKS } from './guide/turns.ts';
 export type { FloorRole, Journey, ShopWays, Turn, Work } from './guide/turns.ts';
 export { LEARNED_TURNS, waysOf } from './guide/ways.ts';
 export { minutesAt } from './maths/duration.ts';
