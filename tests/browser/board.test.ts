@@ -162,7 +162,7 @@ it('[QUE-7] one more job is promised by one tap, by the queue, and the reason st
   await floor.choose(desk, 'What is to be done', 'Cuffs only');
   await desk.getByText(`${OPEN} jobs before it; measuring is the narrow place.`).waitFor({ timeout: 60_000 });
   const take = button(desk, /^(✓ )?(Today|Tomorrow|[A-Z][a-z]+day) after \d\d:\d\d$/);
-  const said = /^(\S+) after (\S+)$/.exec(await take.innerText())!;
+  const said = /(\S+) after (\S+)$/.exec(await take.innerText())!;
   await take.click();
   if (said[1] === 'Today' || said[1] === 'Tomorrow') {
     expect(await desk.getByLabel('at', { exact: true }).inputValue()).toBe(said[2]);
@@ -170,5 +170,4 @@ it('[QUE-7] one more job is promised by one tap, by the queue, and the reason st
     expect(await chosen.count()).toBe(1);
   }
   await button(desk, /^✓ /).waitFor();
-  await looksRight(desk, 'promise by the queue', [{ width: 1280, height: 800 }]);
 });
