@@ -8,6 +8,7 @@ export {
   CLIENT_SPAN,
   CLOSE,
   isNoCode,
+  LEFT_OUT_BECAUSE,
   LIMIT,
   MESSAGE,
   NO_CODES,
@@ -17,7 +18,16 @@ export {
   STATION_ROLES,
   stationOf,
 } from './wire.ts';
-export type { BackupStatus, NoCode, ReadOnly, ServerStatus, StationRole } from './wire.ts';
+export type {
+  BackupStatus,
+  LeftOutBecause,
+  MoveChoice,
+  MoveState,
+  NoCode,
+  ReadOnly,
+  ServerStatus,
+  StationRole,
+} from './wire.ts';
 export { isKind, misfitOf, parseLenient, parseStrict } from './record/facts.ts';
 export type { Author, Envelope, Fact, FactOf, Misfit, Parsed } from './record/facts.ts';
 export {

@@ -73,6 +73,17 @@ export type NoCode = (typeof NO_CODES)[number];
 
 export const isNoCode = (code: string): code is NoCode => NO_CODES.some((each) => each === code);
 
+/** Why a move is not learned from: misread, pivots not as recorded, stood otherwise, something wrong with the boot, other. */
+export const LEFT_OUT_BECAUSE = ['misread', 'pivots', 'stance', 'boot', 'other'] as const;
+export type LeftOutBecause = (typeof LEFT_OUT_BECAUSE)[number];
+
+/** What a person decides on a move that is far off; `asked` takes a decision back. */
+export type MoveChoice =
+  { readonly choice: 'kept' | 'asked' } | { readonly choice: 'out'; readonly reason: LeftOutBecause };
+
+/** Learned from as it is; far off and asked about; decided on. */
+export type MoveState = 'used' | 'asked' | 'kept' | 'out';
+
 /** How the daily backups are. */
 export interface BackupStatus {
   /** Whether nothing needs to be done about them. */

@@ -1,21 +1,21 @@
 /** What the desk is shown of the shop's learning: models, their moves, pairs that are far off, and how predictions did. */
 import { sameModel } from '../core/index.ts';
-import type { BootResponse, Settings } from '../core/index.ts';
+import type { BootResponse, LeftOutBecause, MoveChoice, MoveState, Settings } from '../core/index.ts';
 import { BOUND } from './limits.ts';
 import type { Learned, ModelLearned } from './learned.ts';
-import type { Pair, PairState, Reason } from './lessons.ts';
+import type { Pair } from './lessons.ts';
 import type { Db } from './schema.ts';
 
 export interface Move {
   readonly predictedMm: number;
   readonly observedMm: number;
   readonly sdMm: number;
-  readonly state: PairState;
+  readonly state: MoveState;
 }
 
 export interface Decision {
-  readonly choice: 'kept' | 'out' | 'asked';
-  readonly reason: Reason | null;
+  readonly choice: MoveChoice['choice'];
+  readonly reason: LeftOutBecause | null;
   /** Name of the station at which it was decided. */
   readonly by: string;
   readonly atMs: number;

@@ -1,7 +1,7 @@
 /** What the shop has learned, and a client's legs over time, over HTTP. */
 import type { Hono } from 'hono';
 import { z } from 'zod';
-import { DEFAULT_SETTINGS } from '../core/index.ts';
+import { DEFAULT_SETTINGS, LEFT_OUT_BECAUSE } from '../core/index.ts';
 import { body, NOT_FOUND } from './answer.ts';
 import { need } from './asker.ts';
 import type { AskerDeps } from './asker.ts';
@@ -9,7 +9,6 @@ import type { Env } from './env.ts';
 import type { Hub } from './hub.ts';
 import type { LearnedReport, Move, Report } from './learned-report.ts';
 import type { LegRow, Legs } from './legs.ts';
-import { REASONS } from './lessons.ts';
 import type { Lessons } from './lessons.ts';
 import type { ShopSettings } from './shop-settings.ts';
 
@@ -17,7 +16,7 @@ const id = z.string().regex(/^[A-Za-z0-9_-]{1,40}$/);
 const pair = { session: z.string().regex(/^[0-9a-f]{32}$/), before: id, after: id };
 const ChoiceBody = z.union([
   z.strictObject({ ...pair, choice: z.enum(['kept', 'asked']) }),
-  z.strictObject({ ...pair, choice: z.literal('out'), reason: z.enum(REASONS) }),
+  z.strictObject({ ...pair, choice: z.literal('out'), reason: z.enum(LEFT_OUT_BECAUSE) }),
 ]);
 
 export function learnedRoutes(

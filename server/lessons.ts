@@ -4,25 +4,15 @@
  * document is worked out again in idle time.
  */
 import { doubtOf, isFarOff, lessonsOf, measuredResponse, sameModel } from '../core/index.ts';
-import type { Fact, Lesson, ReadStop, SideLessons } from '../core/index.ts';
+import type { Fact, Lesson, MoveChoice, MoveState, ReadStop, SideLessons } from '../core/index.ts';
 import type { Db } from './schema.ts';
 import type { StoredDocument } from './store.ts';
-
-export const REASONS = ['misread', 'pivots', 'stance', 'boot', 'other'] as const;
-/** Why a pair is left out: misread, pivots not as recorded, stood otherwise, something wrong with the boot, other. */
-export type Reason = (typeof REASONS)[number];
 
 export interface Pair {
   readonly session: string;
   readonly before: string;
   readonly after: string;
 }
-
-/** `asked` takes a decision back. */
-export type Choice =
-  { readonly choice: 'kept' | 'asked' } | { readonly choice: 'out'; readonly reason: Reason };
-
-export type PairState = 'used' | 'asked' | 'kept' | 'out';
 
 const statements = (db: Db) => ({
   noted: db.prepare<[string], { generation: number; lastN: number }>(
@@ -95,7 +85,7 @@ interface PairRow extends Pair {
   readonly predicted_mm: number;
   readonly observed_mm: number;
   readonly sd_mm: number;
-  readonly state: PairState;
+  readonly state: MoveState;
 }
 
 /** Boots are one where their tag is; without a tag each session has boots of its own. */
@@ -163,7 +153,7 @@ export class Lessons {
   decide(
     { document, facts }: { readonly document: StoredDocument; readonly facts: readonly Fact[] },
     pair: Pair,
-    choice: Choice,
+    choice: MoveChoice,
     station: { readonly device: string; readonly name: string },
   ): void {
     this.#db
@@ -174,7 +164,7 @@ export class Lessons {
       .immediate();
   }
 
-  #choose(pair: Pair, choice: Choice, station: { readonly device: string; readonly name: string }): void {
+  #choose(pair: Pair, choice: MoveChoice, station: { readonly device: string; readonly name: string }): void {
     const reason = choice.choice === 'out' ? choice.reason : null;
     const { session, before, after } = pair;
     this.#sql.choose.run(
@@ -230,7 +220,7 @@ export class Lessons {
     return { boots, pairs: pairs.sort((a, b) => (order(a) < order(b) ? -1 : 1)) };
   }
 
-  #stateOf(session: string, lesson: Lesson): PairState {
+  #stateOf(session: string, lesson: Lesson): MoveState {
     if (!isFarOff(lesson)) return 'used';
     return this.#sql.chosen.get(session, lesson.before, lesson.after) ?? 'asked';
   }
@@ -239,7 +229,7 @@ export class Lessons {
 /** What a pair that is out, or asked about, lets the leg have moved by beside the pivots. */
 const withJumps = (
   stops: readonly ReadStop[],
-  pairs: readonly { readonly lesson: Lesson; readonly state: PairState }[],
+  pairs: readonly { readonly lesson: Lesson; readonly state: MoveState }[],
 ): ReadStop[] =>
   stops.map((stop, i) => {
     const pair = pairs[i - 1];

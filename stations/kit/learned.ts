@@ -1,6 +1,6 @@
 /** What the shop has learned, as the server tells it (`docs/protocol.md`). */
+import type { LeftOutBecause, MoveChoice, MoveState } from '../../core/index.ts';
 import { ask } from './api.ts';
-import type { PairState, Reason } from './words/learned.ts';
 
 export interface Response {
   readonly k: number;
@@ -15,7 +15,7 @@ export interface Move {
   readonly predictedMm: number;
   readonly observedMm: number;
   readonly sdMm: number;
-  readonly state: PairState;
+  readonly state: MoveState;
 }
 export interface FarOff extends Move {
   readonly session: string;
@@ -26,8 +26,8 @@ export interface FarOff extends Move {
   readonly ticket: string | null;
   readonly openedMs: number;
   readonly decisions: readonly {
-    readonly choice: 'kept' | 'out' | 'asked';
-    readonly reason: Reason | null;
+    readonly choice: MoveChoice['choice'];
+    readonly reason: LeftOutBecause | null;
     readonly by: string;
     readonly atMs: number;
   }[];
@@ -46,16 +46,10 @@ export interface Report {
   readonly farOff: readonly FarOff[];
   readonly scores: readonly Score[];
 }
-export type Choice =
-  { readonly choice: 'kept' | 'asked' } | { readonly choice: 'out'; readonly reason: Reason };
-
-/** Nine of ten of a normal lie within this many deviations. */
-export const Z90 = 1.644854;
-
 export const learned = {
   report: () => ask<Report>('GET', '/api/learned'),
   moves: (model: string) =>
     ask<{ moves: Move[] }>('GET', `/api/learned/moves?model=${encodeURIComponent(model)}`),
-  decide: ({ session, before, after }: FarOff, choice: Choice) =>
+  decide: ({ session, before, after }: FarOff, choice: MoveChoice) =>
     ask<Report>('POST', '/api/learned/choices', { session, before, after, ...choice }),
 };

@@ -1,5 +1,5 @@
 /** Moves as a plot: foretold to the right, read upward, both in millimetres of bias on one scale. */
-import { Z90 } from '../../kit/learned.ts';
+import { Z90 } from '../../../core/index.ts';
 import type { Move } from '../../kit/learned.ts';
 
 export interface PlotMove {

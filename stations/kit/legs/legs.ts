@@ -1,5 +1,5 @@
 /** A client's legs from all their sessions, and what the surest of them asks of another boot. */
-import { addedDeg, degAtan, deg } from '../../../core/index.ts';
+import { addedDeg, degAtan, deg, Z90 } from '../../../core/index.ts';
 import type { Deg, SeenLeg, Side } from '../../../core/index.ts';
 import { ask } from '../api.ts';
 
@@ -16,8 +16,6 @@ export interface LegRow {
 export const legs = {
   of: (client: string) => ask<{ legs: LegRow[] }>('GET', `/api/people/${encodeURIComponent(client)}/legs`),
 };
-
-export const Z90 = 1.644854;
 
 /** Deviation of a leg's angle as it was read, degrees. */
 export const sdDegOf = ({ sdMm, heightMm }: SeenLeg): Deg => degAtan(sdMm / heightMm);

@@ -1,12 +1,9 @@
 /** Words of what the shop has learned from its moves. */
+import type { LeftOutBecause, MoveState } from '../../../core/index.ts';
 import { inLanguage, locale } from '../language.ts';
 import type { Words } from '../language.ts';
 import { shown, signed } from '../numbers.ts';
 import * as german from './de/learned.ts';
-
-export type PairState = 'used' | 'asked' | 'kept' | 'out';
-export const REASONS = ['misread', 'pivots', 'stance', 'boot', 'other'] as const;
-export type Reason = (typeof REASONS)[number];
 
 const learnedEn = {
   title: 'What the shop has learned',
@@ -55,13 +52,13 @@ const learnedEn = {
       stance: 'The skier stood otherwise',
       boot: 'Something is wrong with the boot',
       other: 'Another reason',
-    } as Readonly<Record<Reason, string>>,
+    } as Readonly<Record<LeftOutBecause, string>>,
     state: {
       used: 'counts',
       asked: 'nobody has decided',
       kept: 'left in: counts in full',
       out: 'left out: does not count',
-    } as Readonly<Record<PairState, string>>,
+    } as Readonly<Record<MoveState, string>>,
     decided: {
       kept: (by: string, when: string): string => `Left in at ${by}, ${when}`,
       out: (by: string, when: string, reason: string): string => `Left out at ${by}, ${when}: ${reason}`,
@@ -85,8 +82,9 @@ const learnedEn = {
 };
 export const learnedWords: Words<typeof learnedEn> = inLanguage(learnedEn, german.learnedWords);
 
-/** `Jan 2026` from `2026-01`. */
-export const monthText = (month: string): string =>
-  new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(
-    new Date(`${month}-15T12:00:00Z`),
-  );
+/** `Jan 2026` from `2026-01`; what is no month stays as it is. */
+export function monthText(month: string): string {
+  const middle = new Date(`${month}-15T12:00:00Z`);
+  if (Number.isNaN(middle.getTime())) return month;
+  return new Intl.DateTimeFormat(locale, { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(middle);
+}
