@@ -2,6 +2,7 @@
 import type { BackupStatus, Fact, StationRole } from '../../core/index.ts';
 import { ask } from '../kit/api.ts';
 import type { Person } from '../kit/api.ts';
+import type { Opening } from './opening.ts';
 
 export interface CornerState {
   readonly pinSet: boolean;
@@ -137,6 +138,8 @@ export const corner = {
     ask<OpenBacklog>('POST', `${of(backlog)}/throw-away`, { count: backlog.waiting }),
   exportUrl: (backlog: Backlog) => `${of(backlog)}/export`,
   settings: () => ask<{ values: ShopValues }>('GET', '/api/settings'),
+  opening: () => ask<Opening>('GET', '/api/opening'),
+  setOpening: (value: Opening) => ask<Opening>('PUT', '/api/opening', value),
   entered: () => ask<{ entered: Readonly<Record<string, EnteredBy>> }>('GET', '/api/settings/entered'),
   setSettings: (values: ShopValues) => ask<{ values: ShopValues }>('PUT', `${at}/settings`, values),
   site: () => ask<Site>('GET', '/api/site'),

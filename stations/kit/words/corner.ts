@@ -41,6 +41,7 @@ const cornerEn = {
     quarantine: 'Left behind',
     codes: 'New station',
     settings: 'Settings',
+    opening: 'Hours and hands',
     studies: 'Studies',
     clients: 'Clients',
     server: 'Server',

@@ -39,6 +39,7 @@ export const corner: typeof english.corner = {
     quarantine: 'Zurückgelassen',
     codes: 'Neue Station',
     settings: 'Einstellungen',
+    opening: 'Zeiten und Hände',
     studies: 'Studien',
     clients: 'Kunden',
     server: 'Server',
