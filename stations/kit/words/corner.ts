@@ -41,7 +41,7 @@ const cornerEn = {
     quarantine: 'Left behind',
     codes: 'New station',
     settings: 'Settings',
-    opening: 'Hours and hands',
+    opening: 'Hours',
     studies: 'Studies',
     clients: 'Clients',
     server: 'Server',

@@ -39,7 +39,7 @@ export const corner: typeof english.corner = {
     quarantine: 'Zurückgelassen',
     codes: 'Neue Station',
     settings: 'Einstellungen',
-    opening: 'Zeiten und Hände',
+    opening: 'Zeiten',
     studies: 'Studien',
     clients: 'Kunden',
     server: 'Server',
