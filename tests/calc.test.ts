@@ -30,6 +30,12 @@ const HELPERS: Readonly<Record<string, string>> = {
   'learned.together': 'arithmetic',
   'learned.ofModel': 'one step of learnFrom',
   'learned.Hierarchy': 'learnFrom, with its sums kept',
+  'forecast.Forecaster': 'forecast, some runs at a time',
+  'hours.momentAfter': 'the shop’s clock',
+  'hours.workingMinutes': 'the shop’s clock',
+  'study.studyOrder': 'an order, not a number',
+  'study.studyResult': 'repeatability or gaugeStudy, as a study was taken',
+  'worked.workedTurns': 'what the forecast learns from',
   'random.hashText': 'makes a stream of numbers, not a number',
   'random.randomStream': 'makes a stream of numbers, not a number',
 };

@@ -13,7 +13,12 @@ import {
 } from './catalogue/boot.ts';
 import { cuffCalculations } from './catalogue/cuff.ts';
 import type { Calculations } from './catalogue/entry.ts';
-import { estimateCalculations, normalCalculations, quantileCalculations } from './catalogue/estimate.ts';
+import {
+  estimateCalculations,
+  normalCalculations,
+  quantileCalculations,
+  spreadQuantileCalculations,
+} from './catalogue/estimate.ts';
 import { hardwareCalculations, slotCalculations } from './catalogue/hardware.ts';
 import {
   durationCalculations,
@@ -54,4 +59,5 @@ export const catalogue = (): Readonly<Record<string, Calculations>> => ({
   queue: queueCalculations(),
   normal: normalCalculations(),
   quantile: quantileCalculations(),
+  'spread-quantile': spreadQuantileCalculations(),
 });

@@ -121,6 +121,9 @@ export const quantileCalculations = (): Calculations => ({
     example: { input: { p: 0.975 }, output: { z: 1.96 } },
     run: (is) => ({ z: normalQuantile(is.p) }),
   }),
+});
+
+export const spreadQuantileCalculations = (): Calculations => ({
   chiSquareQuantile: calculation({
     means: 'The chi-square value under which a share p lies',
     input: object({ p, df }),
