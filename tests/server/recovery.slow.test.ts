@@ -72,7 +72,8 @@ it('a database that a kill and a bad disk have damaged is named, and the command
   const { code, said } = await refused();
   expect([code, said]).toEqual([
     1,
-    expect.stringMatching(/fibula\.db is damaged: .*page.*\. Nothing was changed\./),
+    // The list of the tables fills more than the first page, so SQLite cannot even begin to name pages.
+    expect.stringMatching(/fibula\.db is damaged: .*(page|malformed).*\. Nothing was changed\./),
   ]);
   expect(said).not.toMatch(/^\s+at /m); // no stack: a person reads it
   expect(readFileSync(join(data, 'fibula.db')).equals(bytes)).toBe(true);
