@@ -48,7 +48,7 @@ function placesInDatabase(pattern: RegExp): string[] {
   }
 }
 
-it('a name is in the table of people alone, on no wall screen and in no line of the log', async () => {
+it('a name is in the tables of people alone, on no wall screen and in no line of the log', async () => {
   const desk = await floor.pair(browser, server.url, 'desk', server.shownCode('desk'));
   const wall = await floor.pair(browser, server.url, 'wall', server.code(['wall']));
   await floor.beginIntake(desk, NAME);
@@ -72,7 +72,7 @@ it('a name is in the table of people alone, on no wall screen and in no line of 
   await expect(room.add('desk', 'session.opened', wrong as never)).rejects.toThrow(/refused/);
   room.close();
 
-  expect(placesInDatabase(RARE).sort()).toEqual(['people.folded', 'people.name']);
+  expect(placesInDatabase(RARE).sort()).toEqual(['people.folded', 'people.name', 'people_words.word']);
   await server.server.stop();
   expect(server.server.output()).toMatch(/"msg":"paired"/);
   expect(server.server.output()).not.toMatch(RARE);
