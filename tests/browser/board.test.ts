@@ -78,7 +78,7 @@ describe('a hundred open jobs', () => {
     expect(await ticketsOf('tbody tr')).toHaveLength(OPEN);
     expect(await desk.getByText('! late', { exact: true }).count()).toBe(LATE.length);
     expect(await desk.getByText('▸ will be late', { exact: true }).count()).toBe(WILL_BE.length);
-    await looksRight(desk, 'board of a full shop', [{ width: 1280, height: 800 }]);
+    await looksRight(desk, 'board-full', [{ width: 1280, height: 800 }]);
   });
 
   it('are on one screen at a glance, every one of them', async () => {
@@ -104,7 +104,7 @@ describe('a hundred open jobs', () => {
     await desk.keyboard.press('ArrowDown');
     expect(await inFocus()).toBe(first()[1]);
     await desk.getByText(first()[1]!, { exact: true }).first().waitFor();
-    await looksRight(desk, 'board at a glance', [{ width: 1280, height: 800 }]);
+    await looksRight(desk, 'board-glance', [{ width: 1280, height: 800 }]);
     await button(desk, 'As a list').click();
     await rows()
       .nth(OPEN - 1)

@@ -10,6 +10,8 @@ const TESTS = ['tests/browser', 'tests/stations', 'tests'];
 const STATES = 'states';
 /** The same state once more: dark, or on another screen. They are looked at by axe and not by readers. */
 const AGAIN = /-(dark|light|1024|390)\.jpg$/;
+/** A tablet's picture of a page of the desk; the floor's and the bench's own pages have this one only. */
+const ON_TABLET = /-1280\.jpg$/;
 
 /** Test files that take pictures, by themselves or by a helper that looks at pages. */
 const shooting = (): string[] =>
@@ -38,7 +40,9 @@ export async function shootStates(folder: string): Promise<void> {
   const env = { ...process.env, FIBULA_SHOTS: join(folder, STATES), FIBULA_SHOTS_AS: 'jpeg' };
   const code = await run(packaged('vitest'), ['run', '--project', 'slow', ...new Set(shooting())], env);
   if (code !== 0) throw new Error('A test has failed, so not every state could be shown.');
-  for (const name of readdirSync(join(folder, STATES)))
-    if (AGAIN.test(name)) rmSync(join(folder, STATES, name));
+  const names = readdirSync(join(folder, STATES));
+  const again = (name: string) =>
+    AGAIN.test(name) || (ON_TABLET.test(name) && names.includes(name.replace(ON_TABLET, '.jpg')));
+  for (const name of names) if (again(name)) rmSync(join(folder, STATES, name));
   writeFileSync(join(folder, 'README.md'), index(folder));
 }
