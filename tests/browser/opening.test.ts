@@ -1,7 +1,6 @@
 /** Hours and hands in the desk's locked corner: what the times of the board are counted with. */
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { clockTime } from '../../stations/desk/opening.ts';
 import { button, field } from '../helpers/floor.ts';
 import { looksRight } from '../helpers/looks.ts';
 import { stationShop } from './helpers/station.ts';
@@ -50,11 +49,5 @@ describe('hours and hands', () => {
     expect(await button(desk, 'Save hours and hands').isDisabled()).toBe(true);
     expect(await field(desk, 'Tuesday to').inputValue()).toBe('8:00');
     expect(await kept()).toEqual(before);
-  });
-
-  it('are read however a person writes a time', () => {
-    expect(['9', '09', '9:00', '9.00', '0900'].map(clockTime)).toEqual(Array(5).fill('09:00'));
-    expect(['24:00', '0:05'].map(clockTime)).toEqual(['24:00', '00:05']);
-    expect(['', 'noon', '25', '9:60', '24:01', '12345'].map(clockTime)).toEqual(Array(6).fill(null));
   });
 });
