@@ -146,6 +146,9 @@ export async function stand(measuring: Page, widthMm: number, sides: readonly Si
   await field(measuring, 'Stance width').fill(String(widthMm));
   for (const side of sides) await choose(measuring, `${capital(side)} leg widest at`, 'middle');
   await confirmPosture(measuring);
+  // Keys go into the first gap from here on.
+  await measuring.getByRole('textbox', { name: / gap$/ }).first().waitFor();
+  await pictured(measuring);
 }
 
 export const confirmPosture = (measuring: Page) =>
