@@ -15,17 +15,21 @@ export {
   PROTOCOL,
   READ_ONLY,
   readStatus,
+  STANDINGS,
   STATION_ROLES,
   stationOf,
 } from './wire.ts';
 export type {
   BackupStatus,
+  Found,
+  FoundSession,
   LeftOutBecause,
   MoveChoice,
   MoveState,
   NoCode,
   ReadOnly,
   ServerStatus,
+  Standing,
   StationRole,
 } from './wire.ts';
 export { isKind, misfitOf, parseLenient, parseStrict } from './record/facts.ts';

@@ -84,6 +84,32 @@ export type MoveChoice =
 /** Learned from as it is; far off and asked about; decided on. */
 export type MoveState = 'used' | 'asked' | 'kept' | 'out';
 
+/** One session of the archive, as it is found there. Times by the server's clock, ms since 1970. */
+export interface FoundSession {
+  readonly session: string;
+  readonly generation: number;
+  readonly ticket: string;
+  readonly clientRef: string | null;
+  /** Null when it was erased, or never told. */
+  readonly name: string | null;
+  readonly service: string;
+  readonly models: readonly string[];
+  readonly tags: readonly string[];
+  readonly openedMs: number;
+  readonly lastMs: number;
+  readonly closed: boolean;
+}
+
+/** The newest first; `more` are found beside them. `unread`: sessions whose words are not known yet. */
+export interface Found {
+  readonly found: readonly FoundSession[];
+  readonly more: number;
+  readonly unread: number;
+}
+
+export const STANDINGS = ['all', 'open', 'finished'] as const;
+export type Standing = (typeof STANDINGS)[number];
+
 /** How the daily backups are. */
 export interface BackupStatus {
   /** Whether nothing needs to be done about them. */

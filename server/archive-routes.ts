@@ -1,6 +1,7 @@
 /** The sessions of all seasons, found over HTTP, for the desk. */
 import type { Hono } from 'hono';
 import { z } from 'zod';
+import { STANDINGS } from '../core/index.ts';
 import { No } from './answer.ts';
 import type { Archive } from './archive.ts';
 import { need } from './asker.ts';
@@ -12,7 +13,7 @@ export interface ArchiveDeps {
   readonly archive: Archive;
 }
 
-const Standing = z.enum(['all', 'open', 'finished']);
+const Standing = z.enum(STANDINGS);
 
 export function archiveRoutes(app: Hono<Env>, deps: ArchiveDeps): void {
   app.get('/api/archive', (c) => {

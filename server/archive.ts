@@ -3,35 +3,12 @@
  * begins so is one look into a tree, however many sessions there are, and what is erased is overwritten.
  */
 import { z } from 'zod';
+import type { Found, FoundSession, Standing } from '../core/index.ts';
 import { BOUND } from './limits.ts';
 import type { Db } from './schema.ts';
 import type { Shown } from './session-words.ts';
 import { range, soughtIn } from './words.ts';
 import type { Sought } from './words.ts';
-
-export interface FoundSession {
-  readonly session: string;
-  readonly generation: number;
-  readonly ticket: string;
-  readonly clientRef: string | null;
-  /** Null when it was erased, or never told. */
-  readonly name: string | null;
-  readonly service: string;
-  readonly models: readonly string[];
-  readonly tags: readonly string[];
-  readonly openedMs: number;
-  readonly lastMs: number;
-  readonly closed: boolean;
-}
-
-/** The newest first; `more` are found beside them. `unread`: sessions whose words are not known yet. */
-export interface Found {
-  readonly found: readonly FoundSession[];
-  readonly more: number;
-  readonly unread: number;
-}
-
-export type Standing = 'all' | 'open' | 'finished';
 
 interface Row extends Omit<FoundSession, 'closed' | keyof Shown> {
   readonly closed: number;

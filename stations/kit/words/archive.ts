@@ -1,5 +1,5 @@
 /** Words of the archive: the sessions of all seasons, found and read again. */
-import type { Standing } from '../archive.ts';
+import type { Standing } from '../../../core/index.ts';
 import { inLanguage, locale } from '../language.ts';
 import type { Words } from '../language.ts';
 import * as german from './de/archive.ts';
