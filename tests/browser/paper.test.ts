@@ -1,5 +1,5 @@
 /** Papers as a browser prints them: their size, what stands on them, that nothing is cut off, and that their codes scan. */
-import type { Frame, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { plan } from '../../core/index.ts';
 import type { Fact, FactOf } from '../../core/index.ts';
@@ -25,6 +25,7 @@ import {
   wholeJob,
 } from './helpers/paper.ts';
 import type { PrintJob } from './helpers/paper.ts';
+import { PrintSheet } from './helpers/print-sheet.ts';
 import { stationShop } from './helpers/station.ts';
 import type { StationShop } from './helpers/station.ts';
 
@@ -423,42 +424,13 @@ describe('what is drawn', () => {
 });
 
 /** The desk's page of a job, with its sheet of papers open. */
-async function openPrint(job: OpenJob): Promise<void> {
+async function openPrint(job: OpenJob): Promise<PrintSheet> {
   await desk.goto(`${at.shop.url}/desk`);
   await desk.goto(`${at.shop.url}/desk#${job.session}`);
   await button(desk, /^Print/).waitFor();
   await shot(desk, 'print-button');
-  await button(desk, /^Print/).click();
-  await desk.getByRole('dialog', { name: 'Print' }).waitFor();
+  return PrintSheet.open(desk);
 }
-const dialog = () => desk.getByRole('dialog', { name: 'Print' });
-const paperFrame = async (): Promise<Frame> => {
-  await dialog().locator('iframe[aria-busy="false"]').waitFor();
-  return (await (await dialog().locator('iframe').elementHandle())!.contentFrame())!;
-};
-const paperText = async () => (await paperFrame()).locator('main').innerText();
-/** The sheet, once it says this. */
-async function shows(text: string): Promise<void> {
-  await dialog().frameLocator('iframe').getByText(text).first().waitFor();
-}
-/** The very paper of the frame, printed. */
-async function printShown(job: OpenJob, paper: PrintJob['paper'], more: Partial<PrintJob> = {}) {
-  const facts = factsOnDisk(at.shop.data, job.session);
-  const me = (await desk.evaluate(async () => (await fetch('/api/me')).json())) as {
-    shop: PrintJob['shop'];
-  };
-  const page = await paperPage(
-    desk.context(),
-    at.shop.url,
-    'en',
-    given(facts, paper, { client: 'Leopoldine Aschaber', shop: me.shop, ...more }),
-  );
-  expect(await page.locator('main').innerText()).toBe(await paperText());
-  const made = await printed(page, `desk-${paper}`);
-  await page.close();
-  return made;
-}
-const chooses = (question: string, answer: string | RegExp) => floor.choose(dialog(), question, answer);
 
 it('takes no job from a page of another address', async () => {
   const page = await paperPage(desk.context(), at.shop.url, 'en', given(fresh().facts, 'ticket'));
@@ -500,53 +472,55 @@ describe('at the desk', () => {
   });
 
   it('says which papers are due, and shows the first of them', async () => {
-    await openPrint(job);
-    await dialog().getByText('● due now').first().waitFor();
+    const sheet = await openPrint(job);
+    await sheet.dialog.getByText('● due now').first().waitFor();
     await shot(desk, 'print-due');
-    await shows('Loosen the bolts with the maker’s own key');
-    await chooses('Which paper', /^Ticket/);
-    await shows('Bitte zeigen Sie diesen Schein');
-    await sound(desk, 'print', button(dialog(), /^Print it/));
+    await sheet.shows('Loosen the bolts with the maker’s own key');
+    await sheet.pick('Ticket');
+    await sheet.shows('Bitte zeigen Sie diesen Schein');
+    await sound(desk, 'print', button(sheet.dialog, /^Print it/));
   });
 
   it('gives the browser’s print dialog that paper and no other page', async () => {
     await desk.setViewportSize(floor.SIZE.desk);
-    await openPrint(job);
-    await chooses('Which paper', /^Shop record/);
-    await shows('Rounds and readings');
-    const frame = await paperFrame();
+    const sheet = await openPrint(job);
+    await sheet.pick('Shop record');
+    await sheet.shows('Rounds and readings');
+    const frame = await sheet.frame();
     await frame.evaluate(() =>
       addEventListener('beforeprint', () => (document.title = 'went to the printer')),
     );
-    await button(dialog(), /^Print it/).click();
+    await button(sheet.dialog, /^Print it/).click();
     await frame.waitForFunction(() => document.title === 'went to the printer');
   });
 
   it('speaks the skier’s language on what the skier gets, and another one on request', async () => {
-    await openPrint(job);
-    await chooses('Which paper', /^Alignment card/);
-    await shows('So sind Ihre Schuhe eingestellt');
-    await chooses('Which paper', /^Bench card/);
-    await shows('Loosen the bolts');
-    await chooses('Language of the paper', 'Deutsch');
-    await shows('Schrauben lösen');
-    await chooses('Language of the paper', 'English');
-    await chooses('Which paper', /^Alignment card/);
-    await shows('How your boots are set');
+    const sheet = await openPrint(job);
+    await sheet.pick('Alignment card');
+    await sheet.shows('So sind Ihre Schuhe eingestellt');
+    await sheet.pick('Bench card');
+    await sheet.shows('Loosen the bolts');
+    await sheet.speak('Deutsch');
+    await sheet.shows('Schrauben lösen');
+    await sheet.speak('English');
+    await sheet.pick('Alignment card');
+    await sheet.shows('How your boots are set');
   });
 
   it('prints a ticket and tags whose codes every station takes', async () => {
-    await openPrint(job);
-    await chooses('Which paper', /^Ticket/);
-    await shows('Bitte zeigen Sie diesen Schein');
-    await chooses('Language of the paper', 'English');
-    await shows('Please show this ticket');
-    const [ticket] = (await printShown(job, 'ticket')).pages;
+    const sheet = await openPrint(job);
+    await sheet.pick('Ticket');
+    await sheet.shows('Bitte zeigen Sie diesen Schein');
+    await sheet.speak('English');
+    await sheet.shows('Please show this ticket');
+    const { pages, job: printed } = await sheet.print('desk-ticket');
+    expect(printed.facts).toEqual(factsOnDisk(at.shop.data, job.session));
+    const [ticket] = pages;
     const read = await codesIn(ticket!.png);
     expect(read.map(({ text }) => text)).toEqual([job.ticket, job.ticket]);
-    await chooses('Which paper', /^Boot tags/);
-    await shows('In work: not to be worn');
-    const [, left] = (await printShown(job, 'tags')).pages;
+    await sheet.pick('Boot tags');
+    await sheet.shows('In work: not to be worn');
+    const [, left] = (await sheet.print('desk-tags')).pages;
     const [tag] = await codesIn(left!.png);
 
     const other = await at.opener.open(
@@ -580,10 +554,10 @@ describe('at the desk', () => {
 
   it('prints the card once more as it was handed over, whatever was entered since', async () => {
     const gone = await at.opener.open('Pankraz Moosbrugger', wholeJob());
-    await openPrint(gone);
-    await chooses('Which paper', /^Alignment card/);
-    await shows('How your boots are set');
-    const before = await paperText();
+    const first = await openPrint(gone);
+    await first.pick('Alignment card');
+    await first.shows('How your boots are set');
+    const before = await first.text();
     expect(before).toContain('−2 mm, 2 mm down');
     const { hardware: _hardware, ...set } = {
       side: 'left',
@@ -594,12 +568,12 @@ describe('at the desk', () => {
     await gone.room.add('bench', 'cuff.set', set as never);
     const seen = (fact: Fact) => fact.kind === 'cuff.set' && fact.side === 'left' && fact.lateralMm === 3;
     expect(factsOnDisk(at.shop.data, gone.session).some(seen)).toBe(true);
-    await openPrint(gone);
-    await chooses('Which paper', /^Alignment card/);
-    await shows('How your boots are set');
-    await expect.poll(paperText).toBe(before);
-    await chooses('Which state', 'as it stands now');
-    await shows('+3 mm, 3 mm up');
+    const sheet = await openPrint(gone);
+    await sheet.pick('Alignment card');
+    await sheet.shows('How your boots are set');
+    await expect.poll(() => sheet.text()).toBe(before);
+    await sheet.choose('Which state', 'as it stands now');
+    await sheet.shows('+3 mm, 3 mm up');
   });
 });
 

@@ -14,7 +14,7 @@ export type Floor = keyof typeof SIZE;
 /** How long a page may take to show what is waited for. */
 const LIMIT_MS = 15_000;
 
-const capital = (side: Side) => (side === 'left' ? 'Left' : 'Right');
+export const capital = (side: Side) => (side === 'left' ? 'Left' : 'Right');
 /** A name given as text is the whole name, with the hint that stands in the button. */
 export const button = (scope: Page | Locator, name: string | RegExp) =>
   scope.getByRole('button', { name, exact: true });
@@ -25,10 +25,11 @@ export async function pair(
   url: string,
   role: Floor | 'wall',
   code: string,
-  options: { name?: string; size?: { width: number; height: number } } = {},
+  options: { name?: string; size?: { width: number; height: number }; touch?: boolean } = {},
 ): Promise<Page> {
   const context = await browser.newContext({
     viewport: options.size ?? SIZE[role === 'wall' ? 'desk' : role],
+    hasTouch: options.touch ?? false,
   });
   context.setDefaultTimeout(LIMIT_MS);
   const page = await context.newPage();

@@ -16,6 +16,8 @@ import { Opener } from '../../helpers/jobs.ts';
 import { serve } from '../../helpers/server.ts';
 import type { TestServer } from '../../helpers/server.ts';
 import { shot } from '../../helpers/shots.ts';
+import { kneePanel, readKnee as typeKnee, SOLE, typeSole } from '../../helpers/under-the-boot.ts';
+import type { Knee } from '../../helpers/under-the-boot.ts';
 import { until } from '../../helpers/until.ts';
 import { watch } from '../../helpers/watch.ts';
 import type { Watch } from '../../helpers/watch.ts';
@@ -65,8 +67,7 @@ const newest = (kind: string, side: Side) =>
   );
 const stepOf = (name: string, side?: Side) =>
   planned().steps.find((step) => step.step === name && step.side === side)!;
-const capital = (side: Side) => (side === 'left' ? 'Left' : 'Right');
-const panel = (side: Side) => measuring.getByRole('region', { name: `${capital(side)} knee` });
+const panel = (side: Side) => kneePanel(measuring, side);
 
 /** Nothing that axe finds, no scroll for the main act, no sideways scroll, and every target large enough. */
 async function sound(page: Page, name: string): Promise<void> {
@@ -93,22 +94,12 @@ async function reachable(page: Page, act: Locator): Promise<void> {
   expect(box.y + box.height).toBeLessThanOrEqual(page.viewportSize()!.height);
 }
 
-interface Knee {
-  readonly offset: string;
-  readonly toward: 'medial' | 'lateral';
-  readonly height?: string;
-}
-async function readKnee(side: Side, { offset, toward, height }: Knee): Promise<void> {
-  const leg = panel(side);
+async function readKnee(side: Side, knee: Knee): Promise<void> {
   const count = () =>
     factsOnDisk(shop.data, session).filter((fact) => fact.kind === 'stance.read' && fact.side === side)
       .length;
   const before = count();
-  await field(leg, 'Knee from the line').fill(offset);
-  await choose(leg, 'Toward', toward);
-  if (height) await field(leg, 'Knee height').fill(height);
-  await button(leg, /^.*Stood afresh: no$/).click();
-  await button(leg, new RegExp(`^Record the ${side} knee`)).click();
+  await typeKnee(measuring, side, knee);
   await until(() => count() === before + 1, `the ${side} knee on disk`);
 }
 
@@ -227,18 +218,6 @@ describe('the knees', () => {
   });
 });
 
-const LUGS = {
-  'Toe, medial height': '19,2',
-  'Toe, lateral height': '19.2',
-  'Toe, width': '69',
-  'Heel, medial height': '30,1',
-  'Heel, lateral height': '30.1',
-  'Heel, width': '69',
-};
-async function typeSole(values: Readonly<Record<string, string>>): Promise<void> {
-  for (const [label, value] of Object.entries(values)) await field(bench, label).fill(value);
-}
-
 describe('the sole', () => {
   it('is measured first, by keyboard alone from field to field', async () => {
     await floor.pickAtBench(bench, 'left', ticket);
@@ -248,7 +227,7 @@ describe('the sole', () => {
       .first()
       .waitFor();
     await field(bench, 'Toe, medial height').focus();
-    for (const value of Object.values(LUGS).slice(0, -1)) {
+    for (const value of Object.values(SOLE).slice(0, -1)) {
       await bench.keyboard.type(value);
       await bench.keyboard.press('Enter');
     }
@@ -311,7 +290,7 @@ describe('the sole', () => {
 
   it('is judged field by field, and out of its limits it is not handed over', async () => {
     await bench.getByText(/Measure the finished left sole/).waitFor();
-    await typeSole({ ...LUGS, 'Toe, medial height': '21' });
+    await typeSole(bench, { ...SOLE, 'Toe, medial height': '21' });
     await button(bench, 'Enter the finished sole').click();
     await floor.allSaved(bench);
     const row = (name: string) => bench.getByRole('row', { name: new RegExp(`^${name}`) });
@@ -333,7 +312,7 @@ describe('the sole', () => {
     await button(dialog, 'Close').click();
 
     await button(bench, 'Measure again').click();
-    await typeSole({ ...LUGS, 'Toe, lateral height': '19' });
+    await typeSole(bench, { ...SOLE, 'Toe, lateral height': '19' });
     await button(bench, 'Enter the finished sole').click();
     await floor.allSaved(bench);
     expect(stepOf('sole', 'left').status).toBe('done');
