@@ -37,6 +37,8 @@ export interface SessionDeps {
   readonly known: LastKnown;
   readonly url: string;
   readonly initials?: () => string | undefined;
+  /** Whether the caller draws a picture, and draws it again when what it read changes. Without it nobody does. */
+  isDrawn?(): boolean;
   /** Whether this tab owns the device's entries; another one only shows. */
   mayWrite(): boolean;
   /** Entries were refused, or a person has dealt with one. */
@@ -46,12 +48,28 @@ export interface SessionDeps {
   onEnd?(state: 'unpaired' | 'outdated'): void;
 }
 
+/** One state of the facts, and what follows from it. */
+class View {
+  readonly facts: readonly Fact[];
+  #plan: Plan | null = null;
+
+  constructor(facts: readonly Fact[]) {
+    this.facts = facts;
+  }
+
+  get plan(): Plan {
+    return (this.#plan ??= plan(this.facts));
+  }
+}
+
 export class Session {
   readonly id: string;
   readonly #deps: SessionDeps;
   readonly #copy: SessionCopy;
-  #facts: readonly Fact[] | null = null;
-  #plan: Plan | null = null;
+  /** As the facts are now; null when they have changed since they were last asked for. */
+  #now: View | null = null;
+  /** As they were when whoever shows this session was last told, while it has yet to be told again. */
+  #shown: View | null = null;
   #presence: Record<string, unknown>;
   /** Whoever shows this session has been told of its last change. */
   #told = true;
@@ -92,13 +110,21 @@ export class Session {
   }
 
   get facts(): readonly Fact[] {
-    this.#subscribe();
-    return (this.#facts ??= this.#copy.facts());
+    return this.#view.facts;
   }
 
   get plan(): Plan {
-    const { facts } = this;
-    return (this.#plan ??= plan(facts));
+    return this.#view.plan;
+  }
+
+  /**
+   * A picture is drawn from one state of the facts: what is drawn anew for a reason of its own, before it was told of the
+   * newest entry, draws with the others' state. What a person does goes by the facts as they are now.
+   */
+  get #view(): View {
+    this.#subscribe();
+    if (this.#shown && this.#deps.isDrawn?.()) return this.#shown;
+    return (this.#now ??= new View(this.#copy.facts()));
   }
 
   /** False until the session's beginning has arrived, was made here, or is known from before. */
@@ -238,8 +264,8 @@ export class Session {
   }
 
   #changed(): void {
-    this.#facts = null;
-    this.#plan = null;
+    this.#shown ??= this.#now;
+    this.#now = null;
     this.#tellSoon();
   }
 
@@ -249,6 +275,7 @@ export class Session {
     this.#told = false;
     afterPaint(() => {
       this.#told = true;
+      this.#shown = null;
       for (const update of this.#tell) update();
     });
   }

@@ -143,6 +143,7 @@ export class Station {
           known: this.keeping.known,
           url: syncUrl(location),
           initials: () => this.#initials || undefined,
+          isDrawn: () => $effect.tracking(),
           mayWrite: () => this.keeping.owns,
           onRefused: () => void this.keeping.countRefused(),
           onSettled: () => {

@@ -19,7 +19,7 @@ export function watch(page: Page, home: string): Watch {
   page.on('console', (message) => {
     if (message.type() === 'error') seen.push(`console: ${message.text()} (${message.location().url})`);
   });
-  page.on('pageerror', (error) => seen.push(`uncaught: ${error.message}`));
+  page.on('pageerror', (error) => seen.push(`uncaught: ${error.stack ?? error.message}`));
   page.on('request', (request) => address(request.url(), 'request'));
   page.on('websocket', (socket) => address(socket.url(), 'socket'));
   return {
