@@ -5,9 +5,10 @@ export class Place {
   #session = $state<string | null>(null);
   readonly #turn = () =>
     afterPaint(() => {
+      const left = this.#session;
       this.#read();
       // Another session is another page, and begins at its top.
-      scrollTo(0, 0);
+      if (this.#session !== left) scrollTo(0, 0);
     });
 
   constructor() {
@@ -21,6 +22,8 @@ export class Place {
 
   go(session: string | null): void {
     location.hash = session ?? '';
+    // The browser tells of it a while later; what is scanned until then is scanned on the page that was asked for.
+    this.#turn();
   }
 
   close(): void {
