@@ -74,6 +74,25 @@ export { momentAfter, workingMinutes } from './maths/hours.ts';
 export type { OpenSpan } from './maths/hours.ts';
 export { workedTurns } from './maths/worked.ts';
 export type { TurnTimes, Worked } from './maths/worked.ts';
+export { besideOf, bucketFor, cut, dayOf, dayText, periodOf, PERIODS } from './maths/period.ts';
+export type { BucketOf, Period, PeriodOf } from './maths/period.ts';
+export { sampleQuantile, wilson } from './maths/share.ts';
+export type { Share } from './maths/share.ts';
+export { tallyOf } from './guide/tally.ts';
+export type { ClosedCuff, LeftAs, Tally } from './guide/tally.ts';
+export { allServices, evenOf, MANY_MOVES, NOTHING_COUNTED, STAGES, sumOf } from './guide/numbers.ts';
+export type {
+  Bucket,
+  ByService,
+  Counted,
+  Halfway,
+  NumbersTold,
+  Service,
+  Stage,
+  StageTimes,
+  Times,
+} from './guide/numbers.ts';
+export { NUMBERS_COLUMNS, numbersTable } from './guide/numbers-table.ts';
 export { jobOf, wallOf } from './guide/board.ts';
 export type { JobFacts, JobRow, WallRow } from './guide/board.ts';
 export type {

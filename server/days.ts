@@ -1,5 +1,7 @@
 /** Days as a shop counts them, and which days' copies are kept. */
 
+const DAY_MS = 86_400_000;
+
 /** Making one takes longer than all that is asked of it. */
 const formats = new Map<string, Intl.DateTimeFormat>();
 
@@ -25,6 +27,36 @@ export function shopTime(ms: number, timeZone: string): { day: string; time: str
   const parts = formatFor(timeZone).formatToParts(ms);
   const of = (type: string) => parts.find((part) => part.type === type)!.value;
   return { day: `${of('year')}-${of('month')}-${of('day')}`, time: `${of('hour')}:${of('minute')}` };
+}
+
+/** The moment at which the shop's clock shows this time of this day (a number of days since 1970), ms since 1970. */
+export function momentOf(day: number, minutes: number, timeZone: string): number {
+  const wanted = day * DAY_MS + minutes * 60_000;
+  const offset = (ms: number) => {
+    const shown = shopTime(ms, timeZone);
+    return Date.parse(`${shown.day}T${shown.time}:00Z`) - Math.floor(ms / 60_000) * 60_000;
+  };
+  const near = wanted - offset(wanted);
+  return wanted - offset(near);
+}
+
+/** Clocks are put forward and back at quarters of an hour, all over the world. */
+const QUARTER_MS = 900_000;
+
+/**
+ * The first moment at which the shop's clock shows this time of this day or a later one: what lies before it is earlier by
+ * the clock on the wall, also where an hour is skipped or comes twice.
+ */
+export function beginOf(day: number, minutes: number, timeZone: string): number {
+  const wanted = new Date(day * DAY_MS + minutes * 60_000).toISOString().slice(0, 16);
+  const shows = (ms: number): string => {
+    const shown = shopTime(ms, timeZone);
+    return `${shown.day}T${shown.time}`;
+  };
+  let ms = momentOf(day, minutes, timeZone);
+  while (shows(ms) < wanted) ms += QUARTER_MS;
+  while (shows(ms - QUARTER_MS) >= wanted) ms -= QUARTER_MS;
+  return ms;
 }
 
 /** How many copies are kept: the newest days, and the newest copy of each of the newest weeks and months. */

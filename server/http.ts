@@ -38,6 +38,8 @@ import type { People, Person } from './people.ts';
 import type { Quarantine } from './quarantine.ts';
 import { quarantineRoutes } from './quarantine-routes.ts';
 import type { Openings } from './opening.ts';
+import type { Numbers } from './numbers.ts';
+import { numbersRoutes } from './numbers-routes.ts';
 import type { Queue } from './queue.ts';
 import { queueRoutes } from './queue-routes.ts';
 import { siteRoutes } from './site-routes.ts';
@@ -65,6 +67,7 @@ export interface HttpDeps {
   readonly settings: ShopSettings;
   readonly studies: Studies;
   readonly queue: Queue;
+  readonly numbers: Numbers;
   readonly openings: Openings;
   readonly keeper: Keeper;
   readonly lessons: Lessons;
@@ -154,6 +157,7 @@ export function createApp(deps: HttpDeps): Hono<Env> {
   settingsRoutes(app, deps);
   studyRoutes(app, deps);
   queueRoutes(app, deps);
+  numbersRoutes(app, deps);
   siteRoutes(app, deps);
   if (deps.trust) trustRoutes(app, deps.trust);
   servePages(app, deps.pages);

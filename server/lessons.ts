@@ -50,6 +50,11 @@ const statements = (db: Db) => ({
       `SELECT 1 FROM lesson_pairs WHERE session = ? AND before = ? AND after = ? AND state != 'used'`,
     )
     .pluck(),
+  unnoted: db
+    .prepare<[], number>(
+      'SELECT (SELECT count(DISTINCT session) FROM documents) - (SELECT count(*) FROM lessons)',
+    )
+    .pluck(),
   erased: db.prepare<[string], 1>('SELECT 1 FROM erased WHERE session = ?').pluck(),
   due: db
     .prepare<[number], string>(
@@ -142,6 +147,12 @@ export class Lessons {
   due(limit: number): string[] {
     this.flush();
     return this.#sql.due.all(limit);
+  }
+
+  /** How many sessions were not read yet. */
+  unread(): number {
+    const toNote = [...this.#unchanged.keys()].filter((session) => !this.#sql.noted.get(session)).length;
+    return Math.max(0, (this.#sql.unnoted.get() ?? 0) - toNote);
   }
 
   /** Whether this pair is far off, decided or not: only such a pair is a person's to decide on. */

@@ -67,6 +67,8 @@ export const BOUND = {
   farOffShown: 100,
   /** Months of the score of what was foretold: three years. */
   monthsShown: 36,
+  /** Pieces that a period of the shop's numbers is cut into: a year of days, and more than a screen can show. */
+  buckets: 400,
   /** Bytes of a table of models: two thousand rows of all columns. */
   tableBytes: 1_000_000,
   /** Repeatability studies of the shop: two a year for as long as it stands. */

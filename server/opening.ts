@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { FLOOR_ROLES } from '../core/index.ts';
 import type { FloorRole, OpenSpan } from '../core/index.ts';
-import { shopTime } from './days.ts';
+import { momentOf } from './days.ts';
 import type { Db } from './schema.ts';
 
 const time = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'must be a time such as 09:00');
@@ -39,17 +39,6 @@ export const DEFAULT_OPENING: Opening = {
 const KEY = 'shop.opening';
 const DAY_MS = 86_400_000;
 const minutesOf = (text: string): number => Number(text.slice(0, 2)) * 60 + Number(text.slice(3));
-
-/** The moment at which the shop's clock shows this time of this day (a number of days since 1970), ms since 1970. */
-function momentOf(day: number, minutes: number, timeZone: string): number {
-  const wanted = day * DAY_MS + minutes * 60_000;
-  const offset = (ms: number) => {
-    const shown = shopTime(ms, timeZone);
-    return Date.parse(`${shown.day}T${shown.time}:00Z`) - Math.floor(ms / 60_000) * 60_000;
-  };
-  const near = wanted - offset(wanted);
-  return wanted - offset(near);
-}
 
 export class Openings {
   readonly #get;

@@ -229,6 +229,25 @@ CREATE INDEX journeys_opened ON journeys (opened_ms, service);
 CREATE INDEX journeys_closed ON journeys (closed_ms) WHERE closed_ms IS NOT NULL;
 DELETE FROM lessons;
 `,
+  `
+-- What the shop's numbers count (core/guide/tally.ts), beside each session's way and taken with it; all are due anew.
+-- left_as: handed or unfit, at closed_ms; NULL while it is here.
+ALTER TABLE journeys ADD COLUMN left_as TEXT;
+DROP INDEX journeys_closed;
+CREATE INDEX journeys_left ON journeys (closed_ms, left_as, service, worked_ms) WHERE closed_ms IS NOT NULL;
+CREATE INDEX journeys_here ON journeys (opened_ms) WHERE closed_ms IS NULL;
+CREATE TABLE closed_cuffs (
+  session TEXT NOT NULL,
+  side TEXT NOT NULL,
+  decision TEXT NOT NULL,
+  moves INTEGER NOT NULL,
+  closed_ms INTEGER NOT NULL,
+  PRIMARY KEY (session, side)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX closed_cuffs_when ON closed_cuffs (closed_ms, decision, moves);
+CREATE INDEX turns_ended ON turns (ended_ms, work, turn_ms, begun_ms) WHERE done = 1;
+DELETE FROM lessons;
+`,
 ];
 
 /** The first format in which rows have a checksum. */

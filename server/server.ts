@@ -29,6 +29,7 @@ import { Learned } from './learned.ts';
 import { Legs } from './legs.ts';
 import { Lessons } from './lessons.ts';
 import { keepingCommands, stationCommands } from './operator-commands.ts';
+import { Numbers } from './numbers.ts';
 import { Openings } from './opening.ts';
 import { listenToOperator } from './operator.ts';
 import type { Outside } from './outside.ts';
@@ -213,6 +214,14 @@ async function run(
   opened.onClose(() => unread.stop());
 
   const queue = new Queue({ turns, openings, rows: () => hub.jobs(), now });
+  const numbers = new Numbers(db, {
+    turns,
+    openings,
+    lessons,
+    timeZone: shop.timeZone,
+    rows: () => hub.jobs(),
+    now,
+  });
   const corner = new Corner(db, outside);
   const letIn = new LetIn(stations, outside);
   const quarantine = new Quarantine(db, now);
@@ -223,6 +232,7 @@ async function run(
     health,
     settings,
     queue,
+    numbers,
     openings,
     stations,
     people,

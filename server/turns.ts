@@ -1,9 +1,9 @@
 /**
- * Each session's way through the shop, kept beside it: its turns and when it was done. It follows from the facts and
+ * Each session's way through the shop, kept beside it: its turns, its cuffs, when and how it was done. It follows from the facts and
  * from when they were committed, so that a start, a restore or an older archive loses nothing of it.
  */
-import { journeyOf, roleOfWork, WORKS } from '../core/index.ts';
-import type { Fact, FactOf, FloorRole, Turn, Work } from '../core/index.ts';
+import { FLOOR_ROLES, journeyOf, roleOfWork, tallyOf, WORKS } from '../core/index.ts';
+import type { ClosedCuff, Fact, FactOf, FloorRole, LeftAs, Turn, Work } from '../core/index.ts';
 import type { Db } from './schema.ts';
 import type { StoredDocument } from './store.ts';
 
@@ -25,7 +25,13 @@ const statements = (db: Db) => ({
     'INSERT INTO turns VALUES (@session, @n, @work, @turn_ms, @begun_ms, @ended_ms, @done)',
   ),
   putJourney: db.prepare<[JourneyRow]>(
-    `INSERT OR REPLACE INTO journeys VALUES (@session, @service, @opened_ms, @promised_ms, @worked_ms, @closed_ms)`,
+    `INSERT OR REPLACE INTO journeys
+       VALUES (@session, @service, @opened_ms, @promised_ms, @worked_ms, @closed_ms, @left_as)`,
+  ),
+  cuffs: db.prepare<[string], object>('SELECT * FROM closed_cuffs WHERE session = ? ORDER BY side'),
+  dropCuffs: db.prepare<[string]>('DELETE FROM closed_cuffs WHERE session = ?'),
+  addCuff: db.prepare<[CuffRow]>(
+    'INSERT INTO closed_cuffs VALUES (@session, @side, @decision, @moves, @closed_ms)',
   ),
   ofSession: db.prepare<[string], Stored>(`SELECT ${COLUMNS} FROM turns WHERE session = ? ORDER BY n`),
   /** What came of turns: how many of the last ones were followed by which work. */
@@ -34,6 +40,9 @@ const statements = (db: Db) => ({
        (SELECT session, n FROM turns WHERE work = ? AND done = 1 ORDER BY ended_ms DESC LIMIT ?) AS last
        LEFT JOIN turns AS next ON next.session = last.session AND next.n = last.n + 1
      GROUP BY next.work`,
+  ),
+  endedIn: db.prepare<[number, number], Stored>(
+    `SELECT ${COLUMNS} FROM turns WHERE done = 1 AND ended_ms >= ? AND ended_ms < ? ORDER BY ended_ms`,
   ),
   opened: db.prepare<[number], { service: string; n: number }>(
     'SELECT service, count(*) AS n FROM journeys WHERE opened_ms >= ? GROUP BY service',
@@ -59,6 +68,12 @@ interface JourneyRow {
   readonly promised_ms: number | null;
   readonly worked_ms: number | null;
   readonly closed_ms: number | null;
+  readonly left_as: LeftAs | null;
+}
+
+interface CuffRow extends Pick<ClosedCuff, 'side' | 'decision' | 'moves'> {
+  readonly session: string;
+  readonly closed_ms: number;
 }
 
 const fromRow = (row: Stored): StoredTurn => ({ ...row, done: row.done === 1 });
@@ -75,24 +90,32 @@ export class Turns {
     this.#sql = statements(db);
     this.#timesOf = timesOf;
     this.#last = Object.fromEntries(
-      (['measuring', 'bench', 'desk'] as const).map((role) => [
+      FLOOR_ROLES.map((role) => [
         role,
-        db.prepare<[number], Stored>(
-          `SELECT ${COLUMNS} FROM turns WHERE done = 1 AND work IN (${worksOf(role)}) ORDER BY ended_ms DESC LIMIT ?`,
+        db.prepare<[number, number], Stored>(
+          `SELECT ${COLUMNS} FROM turns WHERE done = 1 AND work IN (${worksOf(role)}) AND ended_ms < ?
+           ORDER BY ended_ms DESC LIMIT ?`,
         ),
       ]),
-    ) as Record<FloorRole, ReturnType<typeof db.prepare<[number], Stored>>>;
+    ) as Record<FloorRole, ReturnType<typeof db.prepare<[number, number], Stored>>>;
   }
 
   /** Keeps the way of these facts, in the place of what was kept of the session before. */
-  keep({ id, session, openedMs }: StoredDocument, facts: readonly Fact[]): void {
+  keep({ id, session, openedMs, lastMs }: StoredDocument, facts: readonly Fact[]): void {
     const opened = facts.find((fact) => fact.kind === 'session.opened') as
       FactOf<'session.opened'> | undefined;
     if (!opened) return;
     const changed = facts.findLast((fact) => fact.kind === 'service.changed') as
       FactOf<'service.changed'> | undefined;
     const times = this.#timesOf(id);
-    const { turns, closedMs, workedMs } = journeyOf(facts, (fact) => times.get(fact));
+    const { left, cuffs } = tallyOf(facts);
+    // A hand-over that was struck ended nothing: what was done after it is work like all else.
+    const counted = facts.filter(
+      ({ kind, id: fact }) => (kind !== 'handed.over' && kind !== 'released.unfit') || fact === left?.fact,
+    );
+    const { turns, workedMs } = journeyOf(counted, (fact) => times.get(fact));
+    // An entry whose time was lost was made no later than the last one.
+    const timeOf = (fact: string): number => times.get(fact) ?? lastMs;
     const promised = Date.parse(changed?.promisedAt ?? opened.promisedAt ?? '');
     const journey: JourneyRow = {
       session,
@@ -100,8 +123,12 @@ export class Turns {
       opened_ms: openedMs,
       promised_ms: Number.isFinite(promised) ? promised : null,
       worked_ms: workedMs,
-      closed_ms: closedMs,
+      closed_ms: left && timeOf(left.fact),
+      left_as: left?.as ?? null,
     };
+    const closed = cuffs.map(({ side, decision, moves, fact }): CuffRow => {
+      return { session, side, decision, moves, closed_ms: timeOf(fact) };
+    });
     const rows = turns.map((turn, n): TurnRow => ({
       session,
       n,
@@ -111,13 +138,19 @@ export class Turns {
       ended_ms: turn.endedMs,
       done: turn.done ? 1 : 0,
     }));
-    const before = [this.#sql.journey.get(session), this.#sql.turns.all(session)];
-    if (JSON.stringify(before) === JSON.stringify([journey, rows])) return;
+    const before = [
+      this.#sql.journey.get(session),
+      this.#sql.turns.all(session),
+      this.#sql.cuffs.all(session),
+    ];
+    if (JSON.stringify(before) === JSON.stringify([journey, rows, closed])) return;
     this.#db
       .transaction(() => {
         this.#sql.drop.run(session);
         for (const row of rows) this.#sql.addTurn.run(row);
         this.#sql.putJourney.run(journey);
+        this.#sql.dropCuffs.run(session);
+        for (const cuff of closed) this.#sql.addCuff.run(cuff);
       })
       .immediate();
   }
@@ -126,9 +159,14 @@ export class Turns {
     return this.#sql.ofSession.all(session).map(fromRow);
   }
 
-  /** The last turns of a station that are done, oldest first. */
-  last(role: FloorRole, count: number): StoredTurn[] {
-    return this.#last[role].all(count).map(fromRow).reverse();
+  /** The last turns of a station that are done, or of those that ended before, oldest first. */
+  last(role: FloorRole, count: number, beforeMs = Number.MAX_SAFE_INTEGER): StoredTurn[] {
+    return this.#last[role].all(beforeMs, count).map(fromRow).reverse();
+  }
+
+  /** Turns of all stations that are done and ended in this time, by their end. */
+  endedIn(fromMs: number, toMs: number): StoredTurn[] {
+    return this.#sql.endedIn.all(fromMs, toMs).map(fromRow);
   }
 
   /** Of the last turns with this work: how many there were, and how many were followed by that. */

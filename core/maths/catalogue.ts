@@ -30,6 +30,7 @@ import { learnedCalculations } from './catalogue/learned.ts';
 import { reachCalculations } from './catalogue/reach.ts';
 import { gaugeCalculations, repeatabilityCalculations } from './catalogue/repeatability.ts';
 import { routingCalculations, soleCalculations } from './catalogue/sole.ts';
+import { shareCalculations } from './catalogue/share.ts';
 import { stanceCalculations, wedgeCalculations } from './catalogue/stance.ts';
 
 export type { Calculation, Calculations, Given } from './catalogue/entry.ts';
@@ -59,5 +60,6 @@ export const catalogue = (): Readonly<Record<string, Calculations>> => ({
   queue: queueCalculations(),
   normal: normalCalculations(),
   quantile: quantileCalculations(),
+  share: shareCalculations(),
   'spread-quantile': spreadQuantileCalculations(),
 });

@@ -185,7 +185,7 @@ it('one flipped bit in the list of entries is seen at the start too', async () =
 it('rows of an older program are taken as they are, and get their checksum', async () => {
   inFile((db) =>
     db.exec(
-      `${WITHOUT_WORDS} DROP TABLE turns; DROP TABLE journeys; DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs;
+      `${WITHOUT_WORDS} DROP TABLE turns; DROP TABLE journeys; DROP TABLE closed_cuffs; DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs;
        DROP TABLE lesson_choices; DROP TABLE models; DROP TABLE studies; DROP TABLE photos; DROP INDEX updates_without_sum;
        ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 3`,
     ),

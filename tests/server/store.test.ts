@@ -67,7 +67,7 @@ describe('opening', () => {
       ALTER TABLE stations DROP COLUMN seen_ms; DROP INDEX documents_client;
       ALTER TABLE documents DROP COLUMN client; DROP TABLE erased; DROP TABLE photos; DROP TABLE models; DROP TABLE studies;
       ${WITHOUT_WORDS}
-      DROP TABLE turns; DROP TABLE journeys; DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs; DROP TABLE lesson_choices;
+      DROP TABLE turns; DROP TABLE journeys; DROP TABLE closed_cuffs; DROP TABLE lessons; DROP TABLE lesson_boots; DROP TABLE lesson_pairs; DROP TABLE lesson_choices;
       DROP INDEX updates_without_sum; ALTER TABLE updates DROP COLUMN sum; PRAGMA user_version = 1;
       INSERT INTO stations (device, name, roles, paired_ms) VALUES ('bench-1', 'the press', '["bench"]', ${NOW})`);
     db.close();
