@@ -37,9 +37,10 @@ export class Names {
     for (const update of this.#tell) update();
   }
 
+  /** Without a language the name is shown at once, and the rest is asked for when somebody looks. */
   know(ref: string, name: string, language?: string): void {
-    this.#asked.add(ref);
-    this.#people.set(ref, { name, language });
+    if (language !== undefined) this.#asked.add(ref);
+    this.#people.set(ref, { name, language: language ?? this.#people.get(ref)?.language });
     for (const update of this.#tell) update();
   }
 }

@@ -179,8 +179,8 @@ export class Station {
     return this.#names.languageOf(ref);
   }
 
-  knowName(ref: string, name: string): void {
-    this.#names.know(ref, name);
+  knowName(ref: string, name: string, language?: string): void {
+    this.#names.know(ref, name, language);
   }
 
   close(): void {
