@@ -35,7 +35,10 @@ export function leastEdge(log: Log, { boot }: SideNow): Mm | null {
 
 /** What must stand on record before a slot is cut, as far as it does not. */
 export function beforeCutting(agreements: readonly FactOf<'work.agreed'>[]): string[] {
-  const agreed = agreements.some(({ irreversible }) => irreversible.some((work) => /slot/i.test(work)));
+  // By its short name; earlier versions entered it in the words of the desk's language.
+  const agreed = agreements.some(({ irreversible }) =>
+    irreversible.some((work) => /slot|Langloch/i.test(work)),
+  );
   const approved = agreements.some(({ makerApproval }) => makerApproval !== undefined);
   return [
     ...(approved ? [] : ['the maker’s approval']),

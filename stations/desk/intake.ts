@@ -14,6 +14,7 @@ type Health = Payload<'health.asked'>['outcome'];
 
 /** What may be done that cannot be undone, and on whose word. */
 export interface Agreement {
+  /** Short names of `desk.agreeWhat`. */
   what: string[];
   by: 'owner' | 'guardian';
   warrantyTold: boolean;

@@ -8,7 +8,7 @@ import { button } from '../helpers/floor.ts';
 import { takenIn } from '../helpers/jobs.ts';
 import type { OpenJob } from '../helpers/jobs.ts';
 import { looksRight } from '../helpers/looks.ts';
-import { stationShop } from './helpers/station.ts';
+import { alwaysOpen, stationShop } from './helpers/station.ts';
 import type { StationShop } from './helpers/station.ts';
 
 const OPEN = 100;
@@ -23,14 +23,7 @@ const jobs: OpenJob[] = [];
 beforeAll(async () => {
   at = await stationShop('desk', { width: 1920, height: 1080 });
   desk = at.page;
-  await desk.evaluate(async () => {
-    const days = Array.from({ length: 7 }, () => ({ from: '00:00', to: '24:00' }));
-    await fetch('/api/opening', {
-      method: 'PUT',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ hands: { measuring: 2, bench: 2, desk: 1 }, days }),
-    });
-  });
+  await alwaysOpen(desk);
   for (let i = 0; i < OPEN; i++) {
     const told = takenIn();
     const inMin = LATE.includes(i) ? -90 + i / 10 : WILL_BE.includes(i) ? 20 + i / 10 : null;

@@ -42,6 +42,16 @@ const kneeText = (offsetMm: number): string =>
 
 const said = (...parts: readonly (string | undefined | false)[]): string => parts.filter(Boolean).join(', ');
 
+/** Work that is agreed to, by its short name; entries of earlier versions have it in words. */
+const AGREED: Record<string, string> = {
+  slot: 'longer pivot slot',
+  hole: 'moved pivot hole',
+  punch: 'shell punched',
+  grind: 'shell ground',
+  plane: 'sole planed',
+  rout: 'lugs routed',
+};
+
 /** The part of it that the boot is chosen and worked by. */
 const looked = ({ footLengthMm, shellGapMm, hotSpots }: FactOf<'assessed'>): string[] => [
   ...(footLengthMm === undefined ? [] : [`foot ${mm(footLengthMm)}`]),
@@ -58,7 +68,7 @@ function factSentenceEn(fact: Fact): string {
     case 'service.changed':
       return `Service changed to ${fact.service}: ${fact.reason}`;
     case 'work.agreed':
-      return `Work agreed by the ${fact.agreedBy ?? 'owner'}: ${fact.irreversible.join(', ') || 'nothing irreversible'}`;
+      return `Work agreed by the ${fact.agreedBy ?? 'owner'}: ${fact.irreversible.map((work) => AGREED[work] ?? work).join(', ') || 'nothing irreversible'}`;
     case 'health.asked':
       return `Health asked: ${{ proceed: 'go on', refer: 'to a clinician first', stop: 'stop' }[fact.outcome]}`;
     case 'assessed':
@@ -110,7 +120,11 @@ function factSentenceEn(fact: Fact): string {
     case 'cant.chosen':
       return said(`${Sided(fact.side)} cant chosen: ${cantWords(fact.cantDeg)}`, fact.method, fact.override);
     case 'plate.fitted':
-      return `${Sided(fact.side)} sole fitted: ${cantWords(fact.cantDeg)}, ${fact.method}, thin edge ${mm(fact.thinEdgeMm)}`;
+      return said(
+        `${Sided(fact.side)} sole ${fact.method === 'plate' ? 'fitted' : 'planed'}: ${cantWords(fact.cantDeg)}`,
+        fact.method === 'plate' && `plate, thin edge ${mm(fact.thinEdgeMm)}`,
+        fact.lifterMm !== undefined && fact.lifterMm > 0 && `lifter ${mm(fact.lifterMm)}`,
+      );
     case 'sole.measured':
       return `${Sided(fact.side)} sole measured ${fact.when ?? 'after'} the work`;
     case 'foreaft.read':

@@ -264,6 +264,8 @@ class Walk {
     await press(agree.getByRole('checkbox', { name: begins(atDesk.agreeWarranty) }));
     await press(named(agree, atDesk.agreeEnter));
     await this.#stored('work.agreed', 1);
+    // The same entry in every language.
+    expect(this.#facts.find(({ kind }) => kind === 'work.agreed')).toMatchObject({ irreversible: ['rout'] });
 
     await atPress(named(bench, sole.else));
     const dialog = bench.getByRole('dialog');

@@ -144,7 +144,11 @@ export function factSentence(fact: Fact): string {
         fact.override,
       );
     case 'plate.fitted':
-      return `${Of(fact.side, 'e')} Sohle montiert: ${cant(fact.cantDeg)}, ${METHOD[fact.method]}, dünne Seite ${mm(fact.thinEdgeMm)}`;
+      return said(
+        `${Of(fact.side, 'e')} Sohle ${fact.method === 'plate' ? 'montiert' : 'plangefräst'}: ${cant(fact.cantDeg)}`,
+        fact.method === 'plate' && `${METHOD.plate}, dünne Seite ${mm(fact.thinEdgeMm)}`,
+        fact.lifterMm !== undefined && fact.lifterMm > 0 && `Unterlagsplatte ${mm(fact.lifterMm)}`,
+      );
     case 'sole.measured':
       return `${Of(fact.side, 'e')} Sohle ${fact.when === 'before' ? 'vor' : 'nach'} der Arbeit gemessen`;
     case 'foreaft.read':
