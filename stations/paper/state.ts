@@ -3,6 +3,7 @@ import { mm } from '../../core/index.ts';
 import type { Adjuster, CuffPlan, Fact, FactOf, Pair, Plan, Side } from '../../core/index.ts';
 import { leanFromPivots } from '../kit/drawing/geometry.ts';
 import { latest, logOf } from '../kit/entries.ts';
+import { wedgeIn } from '../kit/knee.ts';
 import { shown, signed } from '../kit/numbers.ts';
 import { moment } from '../kit/words/common.ts';
 import { leanText, positionText } from '../kit/words/drawing.ts';
@@ -56,7 +57,7 @@ export function pivotLines(cuff: CuffPlan): { readonly name: string; readonly pl
 
 /** The number that the dial shows, and the same in words. */
 const placeText = (cuff: CuffPlan, adjuster: Adjuster, at: number): string =>
-  `${signed(at, 2)} mm, ${positionText(cuff, adjuster, at)}`;
+  tied(`${signed(at, 2)} mm, ${positionText(cuff, adjuster, at)}`);
 
 export const cuffLean = (cuff: CuffPlan): string => (cuff.set ? leanText(cuff.leanDeg) : paper.unknown);
 
@@ -69,12 +70,21 @@ export const fittedOf = (facts: readonly Fact[], side: Side): FactOf<'plate.fitt
 /** Whether the sole was altered here, and how. */
 export function soleText(facts: readonly Fact[], side: Side): string {
   const fitted = fittedOf(facts, side);
-  const wedge = latest(facts, 'sole.set', (fact) => fact.side === side)?.state === 'test-wedge';
-  return [
-    fitted ? `${paper.soles[fitted.method]}, ${paper.thinEdge(fitted.thinEdgeMm)}` : paper.soles.untouched,
-    ...(wedge ? [paper.wedge] : []),
-  ].join('; ');
+  const under = fitted && (fitted.method === 'plate' ? paper.thinEdge(fitted.thinEdgeMm) : lifterOf(fitted));
+  return tied(
+    [
+      fitted ? [paper.soles[fitted.method], ...(under ? [under] : [])].join(', ') : paper.soles.untouched,
+      ...(wedgeIn(facts, side) ? [paper.wedge] : []),
+    ].join('; '),
+  );
 }
+
+/** A planed sole has no thin edge: what lies flat under it, if anything. */
+const lifterOf = ({ lifterMm }: FactOf<'plate.fitted'>): string | null =>
+  lifterMm ? paper.lifter(lifterMm) : null;
+
+/** A number and its unit stay on one line. */
+export const tied = (text: string): string => text.replaceAll(/(\d) (mm|%)/g, '$1\u00a0$2');
 
 /** What was changed inside, and where the shell was worked; null for nothing. */
 export function insideText(facts: readonly Fact[], side: Side): string | null {

@@ -42,6 +42,7 @@ const paperEn = {
     plane: 'ALTERED: planed',
   },
   thinEdge: (mm: number): string => `thin edge ${shown(mm, 2)} mm`,
+  lifter: (mm: number): string => `lifter ${shown(mm, 2)} mm`,
   wedge: 'a test wedge is under it',
   inside: 'Inside',
   lift: (mm: number): string => `heel lift ${shown(mm)} mm`,

@@ -6,6 +6,9 @@ import { button } from '../../helpers/floor.ts';
 import { cutOff, paperPage, printed } from './paper.ts';
 import type { Printed, PrintJob } from './paper.ts';
 
+/** A number and its unit are tied together on paper. */
+const said = (text: string): string => text.replaceAll('\u00a0', ' ');
+
 type Heard = Window & { paperJob?: PrintJob };
 /** Pages that note what their paper's frame is given. */
 const noted = new WeakSet<Page>();
@@ -51,7 +54,7 @@ export class PrintSheet {
     return (await (await this.dialog.locator('iframe').elementHandle())!.contentFrame())!;
   }
   async text(): Promise<string> {
-    return (await this.frame()).locator('main').innerText();
+    return said(await (await this.frame()).locator('main').innerText());
   }
   /** Resolves once it says this. */
   async shows(text: string | RegExp): Promise<void> {
@@ -86,7 +89,7 @@ export class PrintSheet {
     const language = at.searchParams.get('in') as 'en' | 'de';
     const page = await paperPage(this.page.context(), at.origin, language, job);
     try {
-      expect(await page.locator('main').innerText()).toBe(await this.text());
+      expect(said(await page.locator('main').innerText())).toBe(await this.text());
       expect(await cutOff(page), name).toEqual([]);
       return { ...(await printed(page, name)), job };
     } finally {

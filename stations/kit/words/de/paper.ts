@@ -42,6 +42,7 @@ export const paper: typeof english.paper = {
     plane: 'VERÄNDERT: plangefräst',
   },
   thinEdge: (mm) => `dünne Seite ${shown(mm, 2)} mm`,
+  lifter: (mm) => `Unterlagsplatte ${shown(mm, 2)} mm`,
   wedge: 'ein Testkeil ist darunter',
   inside: 'Innen',
   lift: (mm) => `Fersenkeil ${shown(mm)} mm`,
