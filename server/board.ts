@@ -9,6 +9,7 @@ import type { Fact, JobFacts, JobRow, Plan, WallRow } from '../core/index.ts';
 import { durableFrame, step2Frame, updateFrame } from './frames.ts';
 import type { Frame } from './frames.ts';
 import { gate } from './gate.ts';
+import { Paced } from './paced.ts';
 import type { Peer } from './peer.ts';
 import type { Room } from './room.ts';
 import { BOUND } from './limits.ts';
@@ -75,8 +76,8 @@ export interface BoardOutside {
   now(): number;
   /** The facts of a session as they are on disk; undefined when there is no such session. */
   read(session: string): { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
-  /** What a session teaches is taken from it whenever its row is computed. */
-  learn(document: StoredDocument, facts: readonly Fact[]): void;
+  /** The row of a session was computed anew: what it teaches may be taken from it when there is time. */
+  learn(session: string): void;
   /** False when the disk takes nothing for now. */
   keep(jobs: readonly JobToKeep[]): boolean;
 }
@@ -84,9 +85,7 @@ export interface BoardOutside {
 /** Milliseconds between writes of computed rows: they can be computed again, so a lost one costs nothing. */
 const KEEP_MS = 5_000;
 /** The boards take at most one part in this many of the server's time, however fast facts come. */
-const SHARE = 5;
-/** Milliseconds that they wait at most: a clock set forward makes a moment look like a year. */
-const MOST_WAIT_MS = 5_000;
+const SHARE = 30;
 
 export class Boards {
   readonly desk: BoardRoom;
@@ -94,11 +93,9 @@ export class Boards {
   readonly #outside: BoardOutside;
   readonly #jobs: Y.Map<JobRow>;
   readonly #tickets: Y.Map<WallRow>;
-  readonly #due = new Set<string>();
+  readonly #due: Paced;
   readonly #toKeep = new Map<string, { readonly job: JobRow; readonly shown: Shown | null }>();
   readonly #keepTimer: NodeJS.Timeout;
-  #timer: NodeJS.Timeout | undefined;
-  #stopped = false;
 
   /** Shows `open` at once as last computed, then computes each afresh: the program may be newer than the rows. */
   constructor(boot: number, open: readonly OpenJob[], outside: BoardOutside) {
@@ -107,12 +104,16 @@ export class Boards {
     this.#outside = outside;
     this.#jobs = this.desk.map('jobs');
     this.#tickets = this.wall.map('tickets');
+    this.#due = new Paced({
+      share: SHARE,
+      work: (session) => this.#compute(session),
+      now: () => outside.now(),
+    });
     for (const { session, job } of open) {
       if (job !== null) this.#show(JSON.parse(job) as JobRow);
       this.#due.add(session);
     }
     this.#keepTimer = setInterval(() => this.#keep(), KEEP_MS).unref();
-    this.#wake(0);
   }
 
   rows(): Iterable<JobRow> {
@@ -127,7 +128,6 @@ export class Boards {
   /** Facts of this session were committed. */
   changed(session: string): void {
     this.#due.add(session);
-    this.#wake(0);
   }
 
   /** The session has another generation now: its row says so, if there is one. */
@@ -137,25 +137,9 @@ export class Boards {
 
   /** Computes what is due and writes the rows down. */
   stop(): void {
-    this.#stopped = true;
     clearInterval(this.#keepTimer);
-    clearTimeout(this.#timer);
-    for (const session of this.#due) this.#compute(session);
+    this.#due.stop();
     this.#keep();
-  }
-
-  #wake(delayMs: number): void {
-    if (this.#stopped || this.#timer || this.#due.size === 0) return;
-    this.#timer = setTimeout(() => {
-      this.#timer = undefined;
-      const [session] = this.#due;
-      if (session === undefined) return;
-      this.#due.delete(session);
-      const start = this.#outside.now();
-      this.#compute(session);
-      const tookMs = Math.max(0, this.#outside.now() - start);
-      this.#wake(Math.min(tookMs * (SHARE - 1), MOST_WAIT_MS));
-    }, delayMs);
   }
 
   /** A bug in what follows from the facts must not stop the facts: it is logged, and the row says so. */
@@ -163,7 +147,7 @@ export class Boards {
     const { log } = this.#outside;
     try {
       const read = this.#outside.read(session);
-      if (read) this.#outside.learn(read.document, read.facts);
+      if (read) this.#outside.learn(session);
       const job = read && jobRow(read.document, read.facts, log, this.#jobs.get(session));
       if (!job) return;
       this.#toKeep.set(session, { job, shown: shownOf(read.facts) });

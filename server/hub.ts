@@ -35,8 +35,8 @@ export interface HubOutside {
   isCurrent(station: Station): boolean;
   /** What the server writes of its own behind entries of a session that were let in just now. */
   own(session: string, added: readonly Fact[], facts: () => readonly Fact[]): readonly Fact[];
-  /** Learns from a session as it is on disk. */
-  learn(document: StoredDocument, facts: readonly Fact[]): void;
+  /** Learns from a session when there is time. */
+  learn(session: string): void;
   /** Counts starts; names this run's boards. */
   readonly boot: number;
   readonly limits: Limits;
@@ -72,7 +72,7 @@ export class Hub {
       log: outside.log,
       now: () => outside.now(),
       read: (session) => this.read(session),
-      learn: (document, facts) => outside.learn(document, facts),
+      learn: (session) => outside.learn(session),
       keep: (jobs) => this.#keepJobs(jobs),
     });
     this.#beat = setInterval(() => this.#everyBeat(), BOUND.heartbeatMs);

@@ -189,10 +189,13 @@ export class SessionRoom implements Room {
     this.#rows += applied.length;
     this.#durable = clocksOf(this.#doc);
     this.quietSince = this.#outside.now();
-    for (const { bytes, from } of applied) this.#tellOthers(from, updateFrame(bytes));
-    const clients = applied.flatMap(({ clocks }) => [...clocks.keys()]);
-    const acknowledged = this.#durableOf(clients);
-    for (const peer of this.#peers) peer.send(acknowledged);
+    // Whoever is told of an entry knows by that that it is on disk; an acknowledgement is for who sent it.
+    const sent = new Map<Peer, number[]>();
+    for (const { bytes, from, clocks } of applied) {
+      this.#tellOthers(from, updateFrame(bytes));
+      if (from) sent.set(from, [...(sent.get(from) ?? []), ...clocks.keys()]);
+    }
+    for (const [peer, clients] of sent) peer.send(this.#durableOf(clients));
     for (const answer of waiting) answer();
   }
 

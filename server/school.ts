@@ -1,19 +1,26 @@
 /**
- * When lessons are taken: whenever the board looks at a session that was changed, and in idle time from sessions
+ * When lessons are taken: soon after the board has looked at a session that was changed, and in idle time from sessions
  * that nobody has learned from yet, as after an update of the program or a restore. A trouble here stops no entry.
  */
 import type { Logger } from 'pino';
 import type { Fact } from '../core/index.ts';
 import type { Health } from './health.ts';
 import type { Lessons } from './lessons.ts';
+import { Paced } from './paced.ts';
 import { SpoiltSession } from './spoilt.ts';
 import type { StoredDocument } from './store.ts';
 import type { Turns } from './turns.ts';
 
-type Read = (
-  session: string,
-) => { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
+export interface SchoolOutside {
+  readonly log: Logger;
+  readonly health: Health;
+  /** A session as it is on disk; undefined when there is none. Throws when it cannot be read. */
+  read(session: string): { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
+  now(): number;
+}
 
+/** Learning takes at most one part in this many of the server's time. */
+const SHARE = 100;
 /** Milliseconds between two sessions of the archive, and to the next look once all are done. */
 const WAIT_MS = { next: 50, look: 600_000, first: 2_000 } as const;
 /** Sessions asked for at once: what is held of the archive. */
@@ -22,32 +29,45 @@ const PART = 50;
 export class School {
   readonly #lessons: Lessons;
   readonly #turns: Turns;
-  readonly #outside: { readonly log: Logger; readonly health: Health };
+  readonly #outside: SchoolOutside;
+  readonly #changed: Paced;
   #timer: NodeJS.Timeout | undefined;
   #flush: NodeJS.Timeout | undefined;
   #part: string[] = [];
   /** Could not be read in this run: not asked again before the next. */
   readonly #unreadable = new Set<string>();
 
-  constructor(lessons: Lessons, turns: Turns, outside: { readonly log: Logger; readonly health: Health }) {
+  constructor(lessons: Lessons, turns: Turns, outside: SchoolOutside) {
     this.#lessons = lessons;
     this.#turns = turns;
     this.#outside = outside;
+    this.#changed = new Paced({
+      share: SHARE,
+      work: (session) => this.#learn(session),
+      now: () => outside.now(),
+    });
   }
 
   /** Looks through the archive for what was missed. */
-  begin(read: Read): void {
+  begin(): void {
     const step = () => {
-      const more = this.#step(read);
+      const more = this.#step();
       this.#timer = setTimeout(step, more ? WAIT_MS.next : WAIT_MS.look).unref();
     };
     this.#timer = setTimeout(step, WAIT_MS.first).unref();
   }
 
-  /** Takes a session's lessons; what the disk does not have now is taken at the next look. */
-  learn(document: StoredDocument, facts: readonly Fact[]): void {
+  /** Takes a session's lessons soon; what the disk does not have now is taken at the next look. */
+  learn(session: string): void {
+    if (this.#outside.health.readOnly === null) this.#changed.add(session);
+  }
+
+  #learn(session: string): void {
     if (this.#outside.health.readOnly !== null) return;
-    this.#try(document.session, () => this.#keep(document, facts));
+    this.#try(session, () => {
+      const found = this.#outside.read(session);
+      if (found) this.#keep(found.document, found.facts);
+    });
     this.#flush ??= setTimeout(() => this.#writeDown(), 5_000).unref();
   }
 
@@ -59,6 +79,7 @@ export class School {
 
   stop(): void {
     clearTimeout(this.#timer);
+    this.#changed.stop();
     this.#writeDown();
   }
 
@@ -69,7 +90,7 @@ export class School {
   }
 
   /** @returns whether there may be more. */
-  #step(read: Read): boolean {
+  #step(): boolean {
     if (this.#outside.health.readOnly !== null) return false;
     if (this.#part.length === 0)
       this.#try('', () => {
@@ -79,7 +100,7 @@ export class School {
     const session = this.#part.pop();
     if (session === undefined) return false;
     this.#try(session, () => {
-      const found = read(session);
+      const found = this.#outside.read(session);
       if (found) this.#keep(found.document, found.facts);
       else this.#unreadable.add(session);
     });

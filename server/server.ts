@@ -192,8 +192,13 @@ async function run(
   });
   const turns = new Turns(db, (document) => store.factTimes(document));
   const openings = new Openings(db, shop.timeZone);
-  const school = new School(lessons, turns, { log, health });
-  const hub = new Hub({
+  const school: School = new School(lessons, turns, {
+    log,
+    health,
+    now,
+    read: (session) => hub.read(session),
+  });
+  const hub: Hub = new Hub({
     store,
     log,
     gate,
@@ -201,14 +206,14 @@ async function run(
     health,
     spoilt,
     own: (...of) => ownFacts.behind(...of),
-    learn: (...of) => school.learn(...of),
+    learn: (session) => school.learn(session),
     boot,
     limits,
     now,
   });
   opened.onClose(() => school.stop());
   opened.onClose(() => hub.stop());
-  school.begin((session) => hub.read(session));
+  school.begin();
 
   const unread = new Unread({ db, people, health, log, timeZone: shop.timeZone });
   opened.onClose(() => unread.stop());

@@ -96,7 +96,11 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
     provider.on('connection-close', () => this.#isDown());
     provider.on('closed', ({ code, reason }) => this.emit('closed', [code, reason]));
     provider.awareness.on('change', () => this.emit('presence', []));
-    this.doc.on('update', () => this.emit('change', []));
+    this.doc.on('update', (bytes: Uint8Array, from: unknown) => {
+      // The server tells of nothing that is not on its disk.
+      if (from === provider) this.#durableUpTo(Y.parseUpdateMeta(bytes).to);
+      this.emit('change', []);
+    });
   }
 
   connect(): void {
@@ -176,8 +180,12 @@ export class Link extends ObservableV2<{ [K in keyof LinkEvents]: LinkEvents[K] 
   }
 
   #mergeDurable(vector: Uint8Array): void {
-    for (const [client, clock] of Y.decodeStateVector(vector))
-      this.#durable.set(client, Math.max(clock, this.#durable.get(client) ?? 0));
+    this.#durableUpTo(Y.decodeStateVector(vector));
     this.emit('durable', []);
+  }
+
+  #durableUpTo(clocks: ReadonlyMap<number, number>): void {
+    for (const [client, clock] of clocks)
+      this.#durable.set(client, Math.max(clock, this.#durable.get(client) ?? 0));
   }
 }
