@@ -163,4 +163,8 @@ it('[QUE-7] one more job is promised by one tap, by the queue, and the reason st
     expect(await chosen.count()).toBe(1);
   }
   await button(desk, /^✓ /).waitFor();
+  await looksRight(desk, 'intake-promise', [
+    { width: 1280, height: 800 },
+    { width: 390, height: 844 },
+  ]);
 });

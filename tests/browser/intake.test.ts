@@ -39,7 +39,7 @@ beforeAll(async () => {
   await until(async () => {
     const answer = await desk.request.get(`${at.shop.url}/api/people/${was!.clientRef}/sessions`);
     const { found } = (await answer.json()) as { found: { models: string[] }[] };
-    return found[0]?.models.length;
+    return (found[0]?.models.length ?? 0) > 0;
   }, 'the boots in the archive');
 });
 afterAll(() => at?.close());
