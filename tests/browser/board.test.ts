@@ -130,6 +130,38 @@ describe('a hundred open jobs', () => {
       .waitFor();
   });
 
+  it('are opened by a scanner: by ticket or by boot, wherever the focus is, and over no open sheet', async () => {
+    await asAList();
+    const opens = (i: number) => desk.waitForURL(`**/desk#${jobs[i]!.session}`);
+    const heading = (i: number) => desk.getByRole('heading', { name: new RegExp(`^${jobs[i]!.ticket} `) });
+    await desk.locator('body').click({ position: { x: 2, y: 2 } });
+    await floor.scan(desk, jobs[12]!.ticket);
+    await opens(12);
+    await heading(12).waitFor();
+    // A row has the focus: it is not the one that opens. The job before may stay open meanwhile.
+    await button(desk.getByRole('table'), new RegExp(`^${jobs[50]!.ticket} `)).focus();
+    await floor.scan(desk, `${jobs[13]!.ticket}-l`);
+    await opens(13);
+    await heading(13).waitFor();
+    await find().focus();
+    await floor.scan(desk, jobs[1]!.ticket);
+    await opens(1);
+    expect(await find().inputValue()).toBe('');
+    await button(desk, 'Pause the job').click();
+    const sheet = desk.getByRole('dialog');
+    await sheet.getByText('Where the boots are').waitFor();
+    await floor.scan(desk, jobs[12]!.ticket);
+    await floor.pictured(desk);
+    expect(new URL(desk.url()).hash).toBe(`#${jobs[1]!.session}`);
+    await desk.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'detached' });
+    await desk.locator('h1').click();
+    await floor.scan(desk, 'ZZ-9');
+    await desk.getByText('No job fits.').waitFor();
+    expect(await find().inputValue()).toBe('ZZ-9');
+    await find().fill('');
+  });
+
   it('are clean to the eye of a machine, at both sizes', async () => {
     await asAList();
     for (const size of [
