@@ -1,10 +1,10 @@
 /** A session's document made of its rows. */
 import * as Y from 'yjs';
+import type { Fact } from '../core/index.ts';
 import { SpoiltSession } from './spoilt.ts';
 
 /** Client id → number of its entries. */
-export const clocksOf = (doc: Y.Doc): ReadonlyMap<number, number> =>
-  Y.decodeStateVector(Y.encodeStateVector(doc));
+export const clocksOf = (doc: Y.Doc): Map<number, number> => Y.decodeStateVector(Y.encodeStateVector(doc));
 
 /** Nothing waits for what is not here. */
 export const isWhole = ({ store }: Y.Doc): boolean =>
@@ -18,4 +18,15 @@ export function fill(doc: Y.Doc, rows: readonly Uint8Array[], session: string): 
     throw new SpoiltSession(session, 'its rows cannot be read', { cause: error });
   }
   if (!isWhole(doc)) throw new SpoiltSession(session, 'its rows do not make a whole document');
+}
+
+/**
+ * Holds entries in some half of the memory: Yjs builds each value key by key, which leaves it a table of its own, and gives
+ * each text anew. All are JSON, since the gate took them.
+ * @returns the values, as the document has them from now on
+ */
+export function closely(content: Y.ContentAny): Fact[] {
+  const values = JSON.parse(JSON.stringify(content.arr)) as Fact[];
+  content.arr = values;
+  return values;
 }

@@ -53,6 +53,10 @@ const statements = (db: Db) => ({
   byHash: db.prepare<[Uint8Array], Row>(`SELECT ${COLUMNS} FROM stations WHERE token_hash = ?`),
   byDevice: db.prepare<[string], Row>(`SELECT ${COLUMNS} FROM stations WHERE device = ?`),
   byNumber: db.prepare<[number], Row>(`SELECT ${COLUMNS} FROM stations WHERE number = ?`),
+  /** Says whether a station is still the one that came in. Asked at every commit. */
+  current: db.prepare<[number], { pairing: string; roles: string }>(
+    `SELECT lower(hex(token_hash)) AS pairing, roles FROM stations WHERE number = ? AND revoked_ms IS NULL`,
+  ),
   all: db.prepare<[], Row>(`SELECT ${COLUMNS} FROM stations ORDER BY number`),
   add: db.prepare<[string, string, Uint8Array, number]>(
     'INSERT INTO stations (name, roles, token_hash, paired_ms) VALUES (?, ?, ?, ?)',
@@ -110,9 +114,8 @@ export class Stations {
 
   /** Whether the station is what it was when it came in: not revoked, not paired anew, with the same roles. */
   isCurrent({ number, pairing, roles }: Station): boolean {
-    const row = this.#sql.byNumber.get(number);
-    if (!row || row.revokedMs !== null) return false;
-    return pairingOf(row) === pairing && row.roles === JSON.stringify(roles);
+    const row = this.#sql.current.get(number);
+    return row !== undefined && row.pairing === pairing && row.roles === JSON.stringify(roles);
   }
 
   /** Whether some station holds the desk's role, and so can make codes. */

@@ -9,7 +9,7 @@ import type { Logger } from 'pino';
 import * as Y from 'yjs';
 import { CLOSE, stationOf } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
-import { clocksOf, fill, isWhole } from './document.ts';
+import { closely, clocksOf, fill, isWhole } from './document.ts';
 import {
   alreadySavedFrame,
   durableFrame,
@@ -76,7 +76,7 @@ export class SessionRoom implements Room {
   #emitted: Uint8Array[] = [];
   #applied: Applied[] = [];
   #waiting: (() => void)[] = [];
-  #durable: ReadonlyMap<number, number> = new Map();
+  #durable = new Map<number, number>();
   #rows = 0;
 
   /** Loads the session from disk. Throws when its rows do not make a whole document. */
@@ -187,7 +187,7 @@ export class SessionRoom implements Room {
     this.#applied = [];
     this.#waiting = [];
     this.#rows += applied.length;
-    this.#durable = clocksOf(this.#doc);
+    for (const { clocks } of applied) for (const [client, clock] of clocks) this.#durable.set(client, clock);
     this.quietSince = this.#outside.now();
     // Whoever is told of an entry knows by that that it is on disk; an acknowledgement is for who sent it.
     const sent = new Map<Peer, number[]>();
@@ -257,16 +257,17 @@ export class SessionRoom implements Room {
   /** Into the empty document. Throws when the disk cannot be read, or its rows make no whole document. */
   #read(stored: StoredDocument | undefined): void {
     const rows = stored ? this.#outside.store.updates(stored.id) : [];
+    const list = this.#doc.getArray<Fact>('facts');
+    // The document's own values: those that the gate read are let go, or each would be held twice.
+    list.observe(({ changes }) => {
+      for (const { content } of changes.added)
+        if (content instanceof Y.ContentAny)
+          for (const fact of closely(content)) this.#facts.set(fact.id, fact);
+    });
     fill(this.#doc, rows, this.session);
-    for (const fact of this.facts()) this.#facts.set(fact.id, fact);
     this.#rows = rows.length;
     this.#durable = clocksOf(this.#doc);
     this.#doc.on('update', (bytes: Uint8Array) => this.#emitted.push(bytes));
-    // The document's own values, as after a load: those that the gate read are let go, or each would be held twice.
-    this.#doc.getArray<Fact>('facts').observe(({ changes }) => {
-      for (const { insert } of changes.delta)
-        if (Array.isArray(insert)) for (const fact of insert as Fact[]) this.#facts.set(fact.id, fact);
-    });
   }
 
   #offer(peer: Peer, update: Uint8Array): void {
