@@ -54,7 +54,7 @@ const TRANSLATORS = new Set([
 ]);
 /** Names, signs and units alone; and what is said in the skier's language, whatever the station's. */
 const ALIKE =
-  /^(home\.pageTitle|ago\.minutes|spotWord|spotSays\.target|server\.lastGoodIs|size|placeWords|foreAft\.mark|desk\.surely|monthText|legsWords\.(point|read|ticket)|skier\..*)$/;
+  /^(home\.pageTitle|ago\.minutes|spotWord|spotSays\.target|server\.lastGoodIs|size|placeWords|foreAft\.mark|desk\.surely|monthText|legsWords\.(point|read|ticket)|spanText|numbersWords\.(minutes|hours|first\.says)|skier\..*)$/;
 
 const BROKEN = /undefined|NaN|\[object|Invalid Date|^threw/;
 /** Names and numbers that were given, in any order. */

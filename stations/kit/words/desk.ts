@@ -13,6 +13,7 @@ const deskEn = {
   seasons: 'All seasons',
   seekThere: 'Look in all seasons',
   learned: 'What the shop has learned',
+  numbers: 'Numbers of the shop',
   find: 'Find by ticket, name or step',
   takeIn: 'Take someone in',
   closedToo: 'Also finished jobs',

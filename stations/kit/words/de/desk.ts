@@ -10,6 +10,7 @@ export const desk: typeof english.desk = {
   seasons: 'Alle Saisonen',
   seekThere: 'In allen Saisonen suchen',
   learned: 'Was die Werkstatt gelernt hat',
+  numbers: 'Zahlen der Werkstatt',
   find: 'Nach Ticket, Name oder Schritt suchen',
   takeIn: 'Jemanden annehmen',
   closedToo: 'Auch fertige Aufträge',
