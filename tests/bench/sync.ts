@@ -6,6 +6,7 @@
  */
 import { availableParallelism, tmpdir, totalmem } from 'node:os';
 import { parseArgs } from 'node:util';
+import { compileSqlite3 } from './helpers/sync/compiled.ts';
 import { fsyncMs } from './helpers/sync/disk.ts';
 import { median, quantile } from './helpers/sync/figures.ts';
 import type { Flow, Held } from './helpers/sync/load.ts';
@@ -71,6 +72,7 @@ async function measure(name: ServerName, seed: number) {
   return measured;
 }
 
+if (names.includes('hocuspocus')) await compileSqlite3();
 const all = new Map<ServerName, Record<string, number>[]>(names.map((name) => [name, []]));
 const disk: number[] = [];
 for (let round = 0; round < rounds; round++) {
