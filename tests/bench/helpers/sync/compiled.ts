@@ -14,5 +14,6 @@ export async function compileSqlite3(): Promise<void> {
   process.stderr.write('compiling sqlite3 for hocuspocus, once\n');
   // The policy in package.json keeps its script from running at an install; this is the one package named here.
   const code = await run('npm', ['rebuild', 'sqlite3', '--dangerously-allow-all-scripts']);
-  if (code !== 0 || !existsSync(COMPILED)) throw new Error('sqlite3 could not be compiled: see the output above');
+  if (code !== 0 || !existsSync(COMPILED))
+    throw new Error('sqlite3 could not be compiled: see the output above');
 }
