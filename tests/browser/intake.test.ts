@@ -11,6 +11,7 @@ import type { OpenJob } from '../helpers/jobs.ts';
 import { Acts } from '../helpers/keystrokes.ts';
 import { looksRight } from '../helpers/looks.ts';
 import { until } from '../helpers/until.ts';
+import { PrintSheet } from './helpers/print-sheet.ts';
 import { keepModel, stationShop } from './helpers/station.ts';
 import type { StationShop } from './helpers/station.ts';
 
@@ -257,6 +258,43 @@ describe('somebody new', () => {
     expect(await dialog.getByRole('radio', { name: 'guardian' }).isChecked()).toBe(true);
     await dialog.getByRole('radio', { name: 'owner' }).check();
     expect(await button(dialog, 'Enter the agreement').isDisabled()).toBe(true);
+  });
+
+  it('has ticket and tags sent to the printer by the act that opens the session, or the ticket alone', async () => {
+    await PrintSheet.noteJobs(desk);
+    await fresh(desk);
+    await floor.beginIntake(desk, 'Notburga Ferchl');
+    await desk.getByLabel('Language', { exact: true }).selectOption('German');
+    await desk.getByLabel('Boots used before in this form').selectOption('Zirbel 120');
+    await field(desk, 'Mondopoint').fill('26');
+    await field(desk, 'Sole length').fill('305');
+    await looksRight(desk, 'intake-print', SCREENS);
+    await button(desk, /^Open and print ticket and boot tags/).click();
+    await opened(desk);
+    await expect.poll(() => PrintSheet.toPrinter(desk), { timeout: 15_000 }).toEqual(['ticket', 'tags']);
+    await desk.getByRole('dialog').waitFor({ state: 'detached' });
+    await button(desk, /^Print/).waitFor();
+    expect(await PrintSheet.toPrinter(desk)).toEqual(['ticket', 'tags']);
+
+    await fresh(desk);
+    await floor.beginIntake(desk, 'Burgl Feichtinger');
+    await choose(desk, 'Describe the boots', 'Leave the boots to the floor');
+    await button(desk, 'Open and print its ticket').waitFor();
+    await desk.keyboard.press('Control+Shift+Enter');
+    await opened(desk);
+    await expect.poll(() => PrintSheet.toPrinter(desk), { timeout: 15_000 }).toEqual(['ticket']);
+    await desk.getByRole('dialog').waitFor({ state: 'detached' });
+
+    // The plain act opens, and prints nothing.
+    await fresh(desk);
+    await floor.beginIntake(desk, 'Kilian Obermoser');
+    await choose(desk, 'Describe the boots', 'Leave the boots to the floor');
+    await button(desk, /^Open the session/).click();
+    await opened(desk);
+    await button(desk, /^Print/).waitFor();
+    await floor.pictured(desk);
+    expect(await desk.getByRole('dialog').count()).toBe(0);
+    expect(await PrintSheet.toPrinter(desk)).toEqual([]);
   });
 
   it('speaks German too', async () => {

@@ -20,5 +20,7 @@ const intakeEn = {
   beforeNote: (what: readonly string[]): string => `before: ${what.join(', ')}`,
   agreeNow: 'Work that cannot be undone: agreed already',
   keys: 'Ctrl and Enter from anywhere',
+  openPrint: 'Open and print',
+  openPrintHint: (boots: boolean): string => (boots ? 'ticket and boot tags' : 'its ticket'),
 };
 export const intakeWords: Words<typeof intakeEn> = inLanguage(intakeEn, german.intakeWords);

@@ -36,5 +36,6 @@ const printEn = {
   goHint: 'the browser asks for the printer; size 100 %, margins none',
   preview: 'The paper as it will be printed',
   coming: 'The paper is being drawn.',
+  running: (papers: readonly string[]): string => `Goes to the printer: ${papers.join(', then ')}.`,
 };
 export const print: Words<typeof printEn> = inLanguage(printEn, german.print);

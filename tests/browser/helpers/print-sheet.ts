@@ -9,19 +9,22 @@ import type { Printed, PrintJob } from './paper.ts';
 /** A number and its unit are tied together on paper. */
 const said = (text: string): string => text.replaceAll('\u00a0', ' ');
 
-type Heard = Window & { paperJob?: PrintJob };
+type Heard = Window & { paperJob?: PrintJob; toPrinter?: string[] };
 /** Pages that note what their paper's frame is given. */
 const noted = new WeakSet<Page>();
 
 async function note(page: Page): Promise<void> {
   if (noted.has(page)) return;
   noted.add(page);
-  await page.addInitScript(() =>
+  await page.addInitScript(() => {
     addEventListener('message', ({ data }) => {
       const told = data as { fibula?: string; job?: PrintJob };
       if (told?.fibula === 'paper' && told.job) (window as Heard).paperJob = told.job;
-    }),
-  );
+    });
+    addEventListener('beforeprint', () => {
+      ((top as Heard).toPrinter ??= []).push((window as Heard).paperJob?.paper ?? document.title);
+    });
+  });
 }
 
 export class PrintSheet {
@@ -48,6 +51,9 @@ export class PrintSheet {
   }
 
   static noteJobs = note;
+  /** The papers that this page has sent to the browser's print dialog, since it was noted. */
+  static toPrinter = (page: Page): Promise<readonly string[]> =>
+    page.evaluate(() => (window as Heard).toPrinter ?? []);
 
   async frame(): Promise<Frame> {
     await this.dialog.locator('iframe[aria-busy="false"]').waitFor();

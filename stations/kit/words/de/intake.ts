@@ -18,4 +18,6 @@ export const intakeWords: typeof english.intakeWords = {
   beforeNote: (what) => `früher: ${what.join(', ')}`,
   agreeNow: 'Arbeit, die endgültig ist: schon einverstanden',
   keys: 'Strg und Enter von überall',
+  openPrint: 'Öffnen und drucken',
+  openPrintHint: (boots) => (boots ? 'Abholschein und Schuhanhänger' : 'den Abholschein'),
 };

@@ -32,4 +32,5 @@ export const print: typeof english.print = {
   goHint: 'der Browser fragt nach dem Drucker; Größe 100 %, Ränder keine',
   preview: 'Das Papier, wie es gedruckt wird',
   coming: 'Das Papier wird gezeichnet.',
+  running: (papers) => `Geht an den Drucker: ${papers.join(', dann ')}.`,
 };
