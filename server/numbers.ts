@@ -54,8 +54,8 @@ export interface Asked extends Period {
 
 const DAY_MS = 86_400_000;
 const MIN_MS = 60_000;
-/** Turns of so much time are added up at once: some thousand in a large shop. */
-const AT_ONCE_MS = 7 * DAY_MS;
+/** Turns of so much time are added up at once: some hundred in a large shop. */
+const AT_ONCE_MS = DAY_MS;
 /** A turn that is older than this began by a clock that was wrong. */
 const OLDEST_MS = 1_100 * DAY_MS;
 

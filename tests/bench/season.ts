@@ -1,7 +1,7 @@
 /**
  * `npm run bench -- season`: what a season's archive costs. Sessions are made by the store itself (the same each time), and
- * then a real server is timed with each archive: its start, the board, a search at each key, a client's history, an
- * import of boots, and its memory before and after a thousand sessions were opened and put down. `--archives 0,2000,20000`;
+ * then a real server is timed with each archive: its start, the board, a search at each key, a client's history, the
+ * shop's numbers, an import of boots, and its memory before and after a thousand sessions were opened and put down. `--archives 0,2000,20000`;
  * `--json`.
  */
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
@@ -94,6 +94,31 @@ async function searches(station: Station, season: Season): Promise<number[]> {
   return times;
 }
 
+const PERIODS = {
+  day: ['2026-01-09', '2026-01-09'],
+  month: ['2026-01-01', '2026-01-31'],
+  season: ['2025-09-01', '2026-08-31'],
+} as const;
+const TIMES = 7;
+
+/** The shop's numbers of a day, a month and a season; and how long anything else waited for an answer meanwhile. */
+async function numbersOf(station: Station): Promise<Record<string, number>> {
+  const found: Record<string, number> = {};
+  for (const [period, [from, to]] of Object.entries(PERIODS)) {
+    const times: number[] = [];
+    for (let i = 0; i < TIMES; i++)
+      times.push(await timed(() => station.request('GET', `/api/numbers?from=${from}&to=${to}`)));
+    found[`numbers of a ${period} ms`] = median(times);
+  }
+  const [from, to] = PERIODS.season;
+  let [asking, waitedMs] = [true, 0];
+  const asked = station.request('GET', `/api/numbers?from=${from}&to=${to}`).then(() => (asking = false));
+  while (asking) waitedMs = Math.max(waitedMs, await timed(() => fetch(new URL('/healthz', station.url))));
+  await asked;
+  found['longest wait meanwhile ms'] = waitedMs;
+  return found;
+}
+
 async function importModels(station: Station): Promise<void> {
   const rows = Array.from({ length: MODELS }, (_, i) => row({ model: `Tarn ${i}` }));
   const csv = [HEADS, ...rows].map((cells) => cells.join(';')).join('\n');
@@ -109,7 +134,7 @@ async function importModels(station: Station): Promise<void> {
 async function measure(sessions: number): Promise<Record<string, number>> {
   const data = mkdtempSync(join(tmpdir(), 'fibula-season-'));
   try {
-    const season = writeSeason(data, sessions);
+    const season = writeSeason(data, sessions, undefined, 'ways');
     const from = performance.now();
     const limits = ['requestsPer10s=100000', 'upgradesPer10s=100000', `sessionIdleSeconds=${IDLE_S}`];
     const shop = await serve({
@@ -130,6 +155,7 @@ async function measure(sessions: number): Promise<Record<string, number>> {
         const ref = season[Math.floor((i * season.length) / SEARCHES)]?.ref ?? 'p0';
         histories.push(await timed(() => desk.request('GET', `/api/people/${ref}/sessions`)));
       }
+      const numbers = await numbersOf(desk);
       const importMs = await timed(() => importModels(desk));
       await lookThrough(desk, season);
       await pause(PUT_DOWN_MS);
@@ -140,6 +166,7 @@ async function measure(sessions: number): Promise<Record<string, number>> {
         'key p50 ms': median(keys),
         'key p99 ms': quantile(keys, 0.99),
         'history p50 ms': median(histories),
+        ...numbers,
         [`import of ${MODELS} boots ms`]: importMs,
         'RSS MB': rssBefore,
         [`RSS MB after ${OPENED} opened`]: rssMb(pid),

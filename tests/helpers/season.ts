@@ -8,9 +8,11 @@ import type { Fact, JobRow } from '../../core/index.ts';
 import { PEOPLE } from '../../demo/people.ts';
 import { People } from '../../server/people.ts';
 import { openDatabase } from '../../server/schema.ts';
+import type { Db } from '../../server/schema.ts';
 import { shownOf } from '../../server/session-words.ts';
 import { Store } from '../../server/store.ts';
 import type { JobToKeep, NewRow } from '../../server/store.ts';
+import { Turns } from '../../server/turns.ts';
 import { randomFrom } from '../outside/random.ts';
 import type { Random } from '../outside/random.ts';
 import { DUAL, SINGLE, Story, withMarks } from './facts.ts';
@@ -117,8 +119,20 @@ const hex = (random: Random, digits: number): string =>
   Array.from({ length: digits }, () => Math.floor(random.uniform() * 16).toString(16)).join('');
 const oneOf = <T>(random: Random, all: readonly T[]): T => all[Math.floor(random.uniform() * all.length)]!;
 
+/** What else is kept beside sessions: nothing, so that a server has to work it out, or their ways through the shop. */
+type Kept = 'nothing' | 'ways';
+
+/** As a server does it in idle time, which for twenty thousand sessions is a quarter of an hour. */
+function keepWays(db: Db, store: Store, documents: readonly Pick<Written, 'session' | 'facts'>[]): void {
+  const turns = new Turns(db, (document) => store.factTimes(document));
+  db.transaction(() => {
+    for (const { session, facts } of documents) turns.keep(store.find(session)!, facts);
+    db.exec(`INSERT OR REPLACE INTO lessons SELECT session, generation, last_n FROM documents`);
+  })();
+}
+
 /** Writes `count` sessions into the database of `directory`, which is made if it is not there. */
-export function writeSeason(directory: string, count: number, start = 4180): Season {
+export function writeSeason(directory: string, count: number, start = 4180, kept: Kept = 'nothing'): Season {
   const random = randomFrom(start);
   const db = openDatabase(directory);
   // Nothing of this is worth a wait for the disk: it is made again from the same number.
@@ -130,13 +144,19 @@ export function writeSeason(directory: string, count: number, start = 4180): Sea
     const kinds = templates();
     const season: Told[] = [];
     const names = new Map<string, string>();
+    const written: Pick<Written, 'session' | 'facts'>[] = [];
     for (let day = 0; season.length < count; day++) {
       ms = FIRST_MS + Math.min(day, DAYS - 1) * DAY_MS;
       const today = day >= DAYS - 1 ? count - season.length : Math.max(1, Math.round(count / DAYS));
       const rows: NewRow[] = [];
       const jobs: JobToKeep[] = [];
       for (let i = 0; i < today && season.length < count; i++) {
-        const { told: one, rows: its, job } = oneSession(random, kinds, season.length, count, ms, store.base);
+        const {
+          told: one,
+          rows: its,
+          job,
+          facts,
+        } = oneSession(random, kinds, season.length, count, ms, store.base);
         if (!names.has(one.ref)) {
           people.put({ ref: one.ref, name: one.name, contact: `${one.ref}@village.example`, language: 'de' });
           names.set(one.ref, one.name);
@@ -144,14 +164,24 @@ export function writeSeason(directory: string, count: number, start = 4180): Sea
         season.push({ ...one, name: names.get(one.ref)! });
         rows.push(...its);
         jobs.push(job);
+        if (kept === 'ways') written.push({ session: one.session, facts });
       }
       store.commit(rows);
       store.keepJobs(jobs);
     }
+    if (kept === 'ways') keepWays(db, store, written);
     return season;
   } finally {
     db.close();
   }
+}
+
+interface Written {
+  readonly session: string;
+  readonly told: Told;
+  readonly rows: NewRow[];
+  readonly job: JobToKeep;
+  readonly facts: readonly Fact[];
 }
 
 function oneSession(
@@ -161,7 +191,7 @@ function oneSession(
   count: number,
   ms: number,
   generation: number,
-): { told: Told; rows: NewRow[]; job: JobToKeep } {
+): Written {
   const { model, facts, job } = oneOf(random, kinds);
   const closed = index < count - Math.min(OPEN, count >> 1);
   const session = hex(random, 32);
@@ -188,6 +218,8 @@ function oneSession(
     sinceMs: ms,
   };
   return {
+    session,
+    facts: own,
     told: { session, ticket, ref, name, model, tag, day, closed },
     rows: rowsOf(session, generation, own, ref),
     job: { session, generation, job: JSON.stringify(row), closed, shown: shownOf(own) },
