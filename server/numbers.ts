@@ -127,6 +127,8 @@ export class Numbers {
   async told({ from, to, by }: Asked): Promise<NumbersTold> {
     const { lessons, timeZone, now } = this.#outside;
     const atMs = now();
+    // Asked first: what is counted from here on may be missing in the pieces that were added up before.
+    const uncounted = lessons.unread();
     const pieces = this.#pieces({ from, to, by });
     const seen = noneSeen();
     const buckets: Bucket[] = [];
@@ -148,7 +150,7 @@ export class Numbers {
       atMs,
       today: shopTime(atMs, timeZone).day,
       first: firstMs === null ? null : shopTime(firstMs, timeZone).day,
-      uncounted: lessons.unread(),
+      uncounted,
       buckets,
       times: timesOf(seen),
       ...this.#here(pieces[0]!.fromMs, pieces.at(-1)!.toMs),
