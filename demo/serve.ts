@@ -4,6 +4,7 @@ import type { ChildProcess } from 'node:child_process';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { StationRole } from '../core/index.ts';
+import { BUILT_SERVER, readyServer } from '../server/setup/ready.mjs';
 
 const TOP = join(dirname(fileURLToPath(import.meta.url)), '..');
 
@@ -33,7 +34,7 @@ function stopper(child: ChildProcess): ServerProcess['stop'] {
     });
 }
 
-/** What is started. A test may start a program of its own that loads `server/main.ts`. */
+/** What is started: a program of the build, or one in TypeScript, as of a test that loads `server/main.ts` itself. */
 export interface Program {
   /** Below the project's top. */
   readonly file: string;
@@ -44,13 +45,15 @@ export interface Program {
  * Resolves when the server says that it is ready. Throws with what it wrote when it ends before, or says nothing
  * for `limitMs`.
  */
-export function startServer(
+export async function startServer(
   data: string,
   args: readonly string[],
   limitMs = 60_000,
-  { file, env }: Program = { file: 'server/main.ts' },
+  { file, env }: Program = { file: BUILT_SERVER },
 ): Promise<ServerProcess> {
-  const child = spawn(process.execPath, ['--import', 'tsx', file, '--data', data, ...args], {
+  if (file === BUILT_SERVER) await readyServer();
+  const loader = file.endsWith('.ts') ? ['--import', 'tsx'] : [];
+  const child = spawn(process.execPath, [...loader, file, '--data', data, ...args], {
     cwd: TOP,
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, ...env },

@@ -23,7 +23,7 @@ import { SpoiltSession } from './spoilt.ts';
 /** Minutes that reading a copy may take. */
 const EXAMINE_MINUTES = 30;
 const LOADER = import.meta.resolve('tsx');
-const EXAMINER = fileURLToPath(new URL('./examine-command.ts', import.meta.url));
+const EXAMINER = fileURLToPath(new URL('../server/examine-command.ts', import.meta.url));
 
 /** A file that cannot be written. The message is one sentence. */
 export class NoBackup extends Said {}

@@ -14,7 +14,7 @@ export interface Lock {
 
 /** Exit code of a process that the lock did not keep out. */
 const GOT_IN = 0;
-const TRY_LOCK = fileURLToPath(new URL('./try-lock.mjs', import.meta.url));
+const TRY_LOCK = fileURLToPath(new URL('../server/try-lock.mjs', import.meta.url));
 
 /**
  * Whether the lock that this process holds on the file `lock` keeps others out: another process tries. Some network

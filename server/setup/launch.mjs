@@ -1,4 +1,4 @@
-/** Starts one of our TypeScript programs once all is ready for it, and ends as it ends. */
+/** Starts one of our programs, built or in TypeScript, once all is ready for it, and ends as it ends. */
 import { spawn } from 'node:child_process';
 import { constants } from 'node:os';
 import { join } from 'node:path';
@@ -17,7 +17,8 @@ export async function launch(program, what) {
   }
   // The loader by its path, so that this works from any directory.
   const loader = pathToFileURL(join(ROOT, 'node_modules', 'tsx', 'dist', 'loader.mjs')).href;
-  const child = spawn(process.execPath, ['--import', loader, join(ROOT, program), ...process.argv.slice(2)], {
+  const loaded = program.endsWith('.ts') ? ['--import', loader] : [];
+  const child = spawn(process.execPath, [...loaded, join(ROOT, program), ...process.argv.slice(2)], {
     stdio: 'inherit',
   });
   // A terminal signals the child as well; whoever signals only us means both.

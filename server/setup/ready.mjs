@@ -13,24 +13,43 @@ export const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const LOCK = join(ROOT, 'package-lock.json');
 /** In node_modules, so that it goes when they go. */
 const INSTALLED = join(ROOT, 'node_modules', '.fibula-installed');
-/** Beside the pages and not among them: the build empties its own directory. */
-const BUILT = join(ROOT, 'build', '.fibula-built');
-/** What the pages are made from. */
-const SOURCES = ['stations', 'core', 'vite.config.ts', 'package-lock.json'];
+/**
+ * What is built: from what, and the file that is there when it is. The hash of its sources is kept beside it and not in
+ * it: a build empties its own directory.
+ */
+const PAGES = {
+  name: 'pages',
+  sources: ['stations', 'core', 'vite.config.ts', 'package-lock.json'],
+  config: 'vite.config.ts',
+  result: join('stations', 'index.html'),
+};
+const SERVER = {
+  name: 'server',
+  sources: ['server', 'core', 'vite.server.config.ts', 'package-lock.json'],
+  config: 'vite.server.config.ts',
+  result: 'server.js',
+};
+/** The server's program once it is built, from the top of the project. */
+export const BUILT_SERVER = join('build', SERVER.result);
 const LEAST_NODE = [20, 19];
 
 /** What a person can mend; shown as one line, without a stack. */
 export class NotReady extends Error {}
 
 /**
- * @param {{ build?: boolean }} [what] `build: false` when no page is going to be served
+ * @param {{ build?: boolean }} [what] `build: false` when no server is going to be started
  * @returns {Promise<void>} throws `NotReady`
  */
 export async function ready({ build = true } = {}) {
   checkNode(process.versions.node);
   await install();
-  if (build) await buildPages();
+  if (!build) return;
+  await buildIfOld(PAGES);
+  await readyServer();
 }
+
+/** The server alone, as its sources are now. @returns {Promise<void>} throws `NotReady` */
+export const readyServer = () => buildIfOld(SERVER);
 
 /** @param {string} version like 20.19.0 */
 function checkNode(version) {
@@ -72,15 +91,17 @@ function isInstalled() {
   );
 }
 
-async function buildPages() {
-  const wanted = hashOf(SOURCES.flatMap((source) => filesUnder(join(ROOT, source))));
-  if (read(BUILT) === wanted && existsSync(join(ROOT, 'build', 'stations', 'index.html'))) return;
-  say('Building the pages.');
+/** @param {typeof PAGES} what */
+async function buildIfOld({ name, sources, config, result }) {
+  const mark = join(ROOT, 'build', `.fibula-${name}`);
+  const wanted = hashOf(sources.flatMap((source) => filesUnder(join(ROOT, source))));
+  if (read(mark) === wanted && existsSync(join(ROOT, 'build', result))) return;
+  say(`Building the ${name}.`);
   const vite = join(ROOT, 'node_modules', 'vite', 'bin', 'vite.js');
-  if ((await run(process.execPath, [vite, 'build', '--logLevel', 'warn'])) !== 0)
-    throw new NotReady('The pages could not be built; vite says above why.');
-  mkdirSync(dirname(BUILT), { recursive: true });
-  writeFileSync(BUILT, wanted);
+  if ((await run(process.execPath, [vite, 'build', '--config', config, '--logLevel', 'warn'])) !== 0)
+    throw new NotReady(`The ${name} could not be built; vite says above why.`);
+  mkdirSync(dirname(mark), { recursive: true });
+  writeFileSync(mark, wanted);
 }
 
 /** @param {string[]} paths @returns {string} a hash of their names and contents */

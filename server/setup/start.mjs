@@ -1,4 +1,5 @@
 /** `npm start`: the server, made ready first. */
 import { launch } from './launch.mjs';
+import { BUILT_SERVER } from './ready.mjs';
 
-await launch('server/main.ts');
+await launch(BUILT_SERVER);
