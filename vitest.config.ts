@@ -19,6 +19,7 @@ export default defineConfig({
     // Limits against a test that hangs, on a machine that is busy; nothing is said about how fast anything is.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    globalSetup: ['tests/helpers/built.ts'],
     // Random cases are pinned; FIBULA_SEED asks for others.
     setupFiles: ['tests/helpers/seed.ts'],
     projects: [

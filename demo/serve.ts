@@ -4,8 +4,9 @@ import type { ChildProcess } from 'node:child_process';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { StationRole } from '../core/index.ts';
-import { BUILT_SERVER, readyServer } from '../server/setup/ready.mjs';
 
+/** As `server/setup/ready.mjs` builds it, which whoever runs this program has done before. */
+const BUILT_SERVER = 'build/server.js';
 const TOP = join(dirname(fileURLToPath(import.meta.url)), '..');
 
 /** Characters of a server's output that are kept, for an error that quotes it. */
@@ -45,13 +46,12 @@ export interface Program {
  * Resolves when the server says that it is ready. Throws with what it wrote when it ends before, or says nothing
  * for `limitMs`.
  */
-export async function startServer(
+export function startServer(
   data: string,
   args: readonly string[],
   limitMs = 60_000,
   { file, env }: Program = { file: BUILT_SERVER },
 ): Promise<ServerProcess> {
-  if (file === BUILT_SERVER) await readyServer();
   const loader = file.endsWith('.ts') ? ['--import', 'tsx'] : [];
   const child = spawn(process.execPath, [...loader, file, '--data', data, ...args], {
     cwd: TOP,

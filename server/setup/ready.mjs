@@ -25,8 +25,8 @@ const PAGES = {
 };
 const SERVER = {
   name: 'server',
-  sources: ['server', 'core', 'vite.server.config.ts', 'package-lock.json'],
-  config: 'vite.server.config.ts',
+  sources: ['server', 'core', 'vite-server.config.ts', 'package-lock.json'],
+  config: 'vite-server.config.ts',
   result: 'server.js',
 };
 /** The server's program once it is built, from the top of the project. */

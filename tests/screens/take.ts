@@ -10,6 +10,7 @@ import { enterDay } from '../../demo/day.ts';
 import { openShop } from '../../demo/shop.ts';
 import type { StationRole } from '../../core/index.ts';
 import { launchBrowser } from '../helpers/browser.ts';
+import { readyPages } from '../helpers/ready-packages.mjs';
 import { serve } from '../helpers/server.ts';
 import type { TestServer } from '../helpers/server.ts';
 import { shootStates } from './states.ts';
@@ -58,6 +59,7 @@ async function together(browser: Browser): Promise<void> {
 
 mkdirSync(FOLDER, { recursive: true });
 const server = await serve();
+await readyPages();
 const browser = await launchBrowser();
 try {
   const shop = await openShop(server.url, server.code(['desk']));
