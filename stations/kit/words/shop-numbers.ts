@@ -77,7 +77,11 @@ const numbersEn = {
       ? `${count} of ${all}: too few to say, the true share may be ${percent(low)} to ${percent(high)}`
       : `${percent(share)} (${count} of ${all}); 9 of 10 times the true share lies within ${percent(low)} and ${percent(high)}`,
   shareShort: (count: number, all: number): string =>
-    all === 0 ? '–' : all < FEW ? `${count} of ${all}` : `${percent(count / all)} (${count} of ${all})`,
+    all === 0
+      ? '–'
+      : all < FEW
+        ? `${count} of ${all}`
+        : `${percent(count / all)} (${count}\u00a0of\u00a0${all})`,
   waits: {
     heading: 'Waiting by stage',
     lead: 'Waited and in hand: while the doors are open, by today’s opening hours and hands. By the clock: nights and closed days too.',

@@ -73,7 +73,11 @@ export const numbersWords = {
       ? `${count} von ${all}: zu wenige, der wahre Anteil kann ${percent(low)} bis ${percent(high)} sein`
       : `${percent(share)} (${count} von ${all}); in 9 von 10 Fällen liegt der wahre Anteil zwischen ${percent(low)} und ${percent(high)}`,
   shareShort: (count: number, all: number): string =>
-    all === 0 ? '–' : all < FEW ? `${count} von ${all}` : `${percent(count / all)} (${count} von ${all})`,
+    all === 0
+      ? '–'
+      : all < FEW
+        ? `${count} von ${all}`
+        : `${percent(count / all)} (${count}\u00a0von\u00a0${all})`,
   waits: {
     heading: 'Warten nach Arbeit',
     lead: 'Gewartet und in der Hand: bei offener Tür, nach den heutigen Öffnungszeiten und Händen. Nach der Uhr: mit Nächten und geschlossenen Tagen.',
