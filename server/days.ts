@@ -40,8 +40,8 @@ export function momentOf(day: number, minutes: number, timeZone: string): number
   return wanted - offset(near);
 }
 
-/** Clocks are put forward and back at quarters of an hour, all over the world. */
-const QUARTER_MS = 900_000;
+/** Clocks are put forward and back at quarters of an hour all over the world, and by less than three hours. */
+const [QUARTER_MS, EARLY_MS] = [900_000, 3 * 3_600_000];
 
 /**
  * The first moment at which the shop's clock shows this time of this day or a later one: what lies before it is earlier by
@@ -53,9 +53,8 @@ export function beginOf(day: number, minutes: number, timeZone: string): number 
     const shown = shopTime(ms, timeZone);
     return `${shown.day}T${shown.time}`;
   };
-  let ms = momentOf(day, minutes, timeZone);
+  let ms = momentOf(day, minutes, timeZone) - EARLY_MS;
   while (shows(ms) < wanted) ms += QUARTER_MS;
-  while (shows(ms - QUARTER_MS) >= wanted) ms -= QUARTER_MS;
   return ms;
 }
 

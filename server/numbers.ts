@@ -215,7 +215,10 @@ export class Numbers {
     const { openings } = this.#outside;
     const { hands } = openings.value;
     const spans = openings.spans(
-      ended.reduce((least, { turnMs }) => Math.min(least, turnMs), ended[0]!.endedMs - DAY_MS),
+      ended.reduce(
+        (least, { turnMs, endedMs }) => Math.min(least, Math.max(turnMs, endedMs - OLDEST_MS)),
+        ended[0]!.endedMs - DAY_MS,
+      ),
       ended.at(-1)!.endedMs,
     );
     for (const role of FLOOR_ROLES) {
