@@ -120,7 +120,10 @@ describe('what the shop has learned', () => {
     await german.getByRole('img', { name: /Larkspur 110: Änderung des Versatzes/ }).waitFor();
     await german.getByText(/Der Versatz änderte sich um/).waitFor();
     await pictured(german);
-    await looksRight(german, 'learned-german', [{ width: 1024, height: 768 }]);
+    await looksRight(german, 'learned-german', [
+      { width: 1024, height: 768 },
+      { width: 390, height: 844 },
+    ]);
     await german.context().close();
   });
 });

@@ -55,3 +55,22 @@ export const inSight = (target: Locator): Promise<{ heightPx: number } | { hidde
       ? { heightPx: height }
       : { hidden: `is covered by ${over?.tagName ?? 'nothing'}` };
   });
+
+/** Headings, of tables too, that break in the middle of a word. */
+export const brokenHeadings = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('h1, h2, h3, thead th')].flatMap((heading) => {
+      if (!heading.checkVisibility()) return [];
+      const texts = document.createTreeWalker(heading, NodeFilter.SHOW_TEXT);
+      const broken: string[] = [];
+      for (let text = texts.nextNode(); text; text = texts.nextNode())
+        for (const { 0: word, index } of (text.textContent ?? '').matchAll(/[\p{L}\p{N}]+/gu)) {
+          const range = document.createRange();
+          range.setStart(text, index);
+          range.setEnd(text, index + word.length);
+          const lines = new Set([...range.getClientRects()].map(({ bottom }) => Math.round(bottom)));
+          if (lines.size > 1) broken.push(`${heading.tagName} "${word}"`);
+        }
+      return broken;
+    }),
+  );

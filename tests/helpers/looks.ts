@@ -2,7 +2,7 @@
 import type { Page } from 'playwright';
 import { expect } from 'vitest';
 import { axeViolations, COLOUR_RULES } from './axe.ts';
-import { sidewaysScrolls, smallTargets } from './layout.ts';
+import { brokenHeadings, sidewaysScrolls, smallTargets } from './layout.ts';
 import { shot } from './shots.ts';
 
 const TOUCH_PX = 56;
@@ -16,6 +16,7 @@ export interface ScreenSize {
 export async function looksRight(page: Page, name: string, also: readonly ScreenSize[] = []): Promise<void> {
   const fits = async (on: string) => {
     expect(await sidewaysScrolls(page), on).toEqual([]);
+    expect(await brokenHeadings(page), on).toEqual([]);
     expect(await smallTargets(page, TOUCH_PX), on).toEqual({ small: [], inline: [] });
   };
   const size = page.viewportSize();
