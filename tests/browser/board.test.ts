@@ -36,7 +36,7 @@ beforeAll(async () => {
   await desk.reload();
   await rows()
     .nth(OPEN - 1)
-    .waitFor();
+    .waitFor({ timeout: 120_000 });
   // Told by the server once all are there.
   await desk
     .getByText(/^80 %: /)
