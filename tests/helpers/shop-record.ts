@@ -25,6 +25,7 @@ export interface HappenedTurn {
 /** One job, as somebody who stood beside it would tell it. */
 export interface Happened {
   readonly session: string;
+  readonly clientRef: string;
   readonly service: Service;
   readonly openedMs: number;
   readonly left: { readonly as: 'handed' | 'unfit'; readonly ms: number } | null;
@@ -82,6 +83,7 @@ const gap = (random: Random): number =>
 function oneJob(random: Random, openedMs: number, next: (afterMs: number) => number, stillHere: boolean) {
   const job = new Telling(openedMs - MIN, next);
   const { story } = job;
+  const clientRef = `p${hex(random).slice(0, 8)}`;
   const service = oneOf(random, SERVICES);
   const left = ['left', 'right'] as const;
   const moves: Record<Side, number> = {
@@ -96,9 +98,7 @@ function oneJob(random: Random, openedMs: number, next: (afterMs: number) => num
     const bias = 2 * (shiftAt(moves[side] + (accepted[side] ? 2 : 0)) - shiftAt(move));
     story.read(side, Number((12 + bias / 2).toFixed(3)), Number((12 - bias / 2).toFixed(3)));
   };
-  const opened = job.told(1, () =>
-    story.add('session.opened', { ticket: '1-1', clientRef: `p${hex(random).slice(0, 8)}`, service }),
-  );
+  const opened = job.told(1, () => story.add('session.opened', { ticket: '1-1', clientRef, service }));
   job.told(2, () => story.add('health.asked', { outcome: 'proceed' }));
   const takenInMs = job.told(3, ...left.map((side) => () => story.boot(side, DUAL)));
   const turns: HappenedTurn[] = [];
@@ -147,7 +147,7 @@ function oneJob(random: Random, openedMs: number, next: (afterMs: number) => num
     );
     leftAs = { as, ms };
   }
-  return { job, service, opened, turns, cuffs, leftAs };
+  return { job, clientRef, service, opened, turns, cuffs, leftAs };
 }
 
 /** Writes `count` jobs into the database of `directory`, one after the other from `firstMs` on, `everyMin` apart. */
@@ -177,6 +177,7 @@ export function writeShop(
       entries.push(...told.job.entries.map((entry) => ({ ...entry, session })));
       record.push({
         session,
+        clientRef: told.clientRef,
         service: told.service,
         openedMs: told.opened,
         left: told.leftAs,

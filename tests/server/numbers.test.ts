@@ -52,6 +52,17 @@ afterAll(async () => {
 const ask = (from: string, to: string, by = '') =>
   desk.request<NumbersTold>('GET', `/api/numbers?from=${from}&to=${to}${by && `&by=${by}`}`);
 
+/** What is told once no session is uncounted. */
+const allCounted = (told: () => Promise<NumbersTold>) =>
+  until(
+    async () => {
+      const now = await told();
+      return now.uncounted === 0 && now;
+    },
+    'all to be counted again',
+    90_000,
+  );
+
 /** Asked once for each moment: the server in this process must get its turn. */
 const said = new Map<string, string>();
 function local(ms: number, format: Intl.DateTimeFormat): string {
@@ -291,15 +302,28 @@ describe('the numbers of a shop', () => {
     running = await run({ data });
     desk = await running.station(['desk']);
     expect((await at()).uncounted).toBeGreaterThan(0);
-    const after = await until(
-      async () => {
-        const told = await at();
-        return told.uncounted === 0 && told;
-      },
-      'all to be counted again',
-      90_000,
-    );
+    const after = await allCounted(at);
     expect({ ...after, atMs: 0 }).toEqual({ ...before, atMs: 0 });
+  });
+
+  it('[NUM-2] stay as they were when a client’s data are erased', async () => {
+    const at = async () => ask('2026-02-01', '2026-05-31');
+    const before = await at();
+    for (const { clientRef } of record.slice(40, 44)) {
+      const erased = await running.server.keeper.erase(clientRef, false);
+      expect(erased?.sessions).toBe(1);
+    }
+    const after = await allCounted(at);
+    expect({ ...after, atMs: 0 }).toEqual({ ...before, atMs: 0 });
+    // Also where all of it is worked out from what is left of the sessions.
+    await running.stop();
+    const db = new Database(join(data, 'fibula.db'));
+    db.exec('DELETE FROM turns; DELETE FROM journeys; DELETE FROM closed_cuffs; DELETE FROM lessons');
+    db.close();
+    running = await run({ data });
+    desk = await running.station(['desk']);
+    const again = await allCounted(at);
+    expect({ ...again, atMs: 0 }).toEqual({ ...before, atMs: 0 });
   });
 
   it.each([
