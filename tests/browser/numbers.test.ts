@@ -189,15 +189,38 @@ it('[NUM-8] counts what is done today, and says that today still runs', async ()
     const day = (await told('2025-03-01', '2025-03-01')).today;
     return told(day, day);
   };
-  const of = await until(async () => {
-    const each = await now();
-    return each.paused > 0 && evenOf(sumOf(each.buckets)) > 0 && each;
-  }, `session ${session} to be counted`);
+  // The board looks at what changed last, once it has looked at all the jobs that it found.
+  const of = await until(
+    async () => {
+      const each = await now();
+      return each.paused > 0 && evenOf(sumOf(each.buckets)) > 0 && each;
+    },
+    `session ${session} to be counted`,
+    90_000,
+  );
   await opened();
   await choose(desk, 'Which time', 'Day');
   await says(of);
   await desk.getByText(/Of those taken in, \d+ (is|are) still here, \d+ of them paused\.$/).waitFor();
   await desk.getByText('Still running: counted until now.').waitFor();
+});
+
+it('[NUM-8] shows no numbers under the name of another time where the server does not answer', async () => {
+  await march();
+  await part('Jobs').waitFor();
+  await desk.context().setOffline(true);
+  await button(desk, 'The time after').click();
+  await desk
+    .getByRole('alert')
+    .getByText('The shop’s server does not answer, and it alone has the numbers.')
+    .waitFor();
+  await desk.getByRole('heading', { name: 'April 2025' }).waitFor();
+  expect(await part('Jobs').count()).toBe(0);
+  await desk.context().setOffline(false);
+  await button(desk, 'The time before').click();
+  await part('Jobs').waitFor();
+  await says(await told('2025-03-01', '2025-03-31'));
+  expect(await desk.getByRole('alert').count()).toBe(0);
 });
 
 it('[NUM-7] gives the table as a file that any program reads', async () => {
