@@ -103,7 +103,7 @@ const numbersEn = {
       check: 'Binding check',
       pickup: 'Ready, not picked up',
     } satisfies Record<Stage, string>,
-    tooFew: 'too few',
+    tooFew: 'too\u00a0few',
   },
   pieces: {
     heading: 'Piece by piece',

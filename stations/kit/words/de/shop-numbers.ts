@@ -99,7 +99,7 @@ export const numbersWords = {
       check: 'Bindungsprüfung',
       pickup: 'Fertig, nicht abgeholt',
     },
-    tooFew: 'zu wenige',
+    tooFew: 'zu\u00a0wenige',
   },
   pieces: {
     heading: 'Stück für Stück',
