@@ -45,7 +45,7 @@ beforeAll(async () => {
 }, 600_000);
 afterAll(() => at?.close());
 
-const rows = () => desk.locator('tbody tr');
+const rows = () => desk.locator('tbody tr:visible');
 /** As the page is when nobody has chosen a view. */
 async function asAList(): Promise<void> {
   await desk.evaluate(() => localStorage.removeItem('fibula.board-view'));
