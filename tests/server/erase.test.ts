@@ -21,7 +21,7 @@ let running: Running;
 let desk: Station;
 
 beforeEach(async () => {
-  running = await run();
+  running = await run({ keeping: { ...DEFAULT_KEEPING, backupAt: '00:00' } });
   desk = await running.station(['desk', 'measuring', 'bench']);
 });
 afterEach(() => running.close());
