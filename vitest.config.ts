@@ -29,6 +29,8 @@ export default defineConfig({
           name: 'fast',
           include: ['tests/**/*.test.ts'],
           exclude: SLOW,
+          // Many of them wait for a server in their own process more than they work.
+          maxWorkers: 3,
           sequence: { groupOrder: 0 },
         },
       },
