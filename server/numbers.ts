@@ -85,7 +85,7 @@ const timesOf = (seen: SeenAt): Times => ofStages((stage) => seen[stage].times);
 function halfway(minutes: readonly number[]): Halfway {
   if (minutes.length === 0) return null;
   const ascending = Float64Array.from(minutes).sort();
-  const at = (share: number) => sampleQuantile(ascending as unknown as readonly number[], share);
+  const at = (share: number) => sampleQuantile(ascending, share);
   return { medianMin: at(0.5), mostMin: at(PROMISE) };
 }
 

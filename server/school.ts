@@ -64,17 +64,17 @@ export class School {
 
   #learn(session: string): void {
     if (this.#outside.health.readOnly !== null) return;
-    this.#try(session, () => {
-      const found = this.#outside.read(session);
-      if (found) this.#keep(found.document, found.facts);
-    });
+    this.#try(session, () => void this.#take(session));
     this.#flush ??= setTimeout(() => this.#writeDown(), 5_000).unref();
   }
 
-  /** The lessons last: they note how far the session was read. */
-  #keep(document: StoredDocument, facts: readonly Fact[]): void {
-    this.#turns.keep(document, facts);
-    this.#lessons.keep(document, facts);
+  /** The lessons last: they note how far the session was read. @returns whether there is such a session. */
+  #take(session: string): boolean {
+    const found = this.#outside.read(session);
+    if (!found) return false;
+    this.#turns.keep(found.document, found.facts);
+    this.#lessons.keep(found.document, found.facts);
+    return true;
   }
 
   stop(): void {
@@ -100,9 +100,7 @@ export class School {
     const session = this.#part.pop();
     if (session === undefined) return false;
     this.#try(session, () => {
-      const found = this.#outside.read(session);
-      if (found) this.#keep(found.document, found.facts);
-      else this.#unreadable.add(session);
+      if (!this.#take(session)) this.#unreadable.add(session);
     });
     return true;
   }

@@ -36,7 +36,7 @@ export function wilson(count: number, of: number, z: number): Share | null {
  *
  * @param ascending at least one
  */
-export function sampleQuantile(ascending: readonly number[], p: number): number {
+export function sampleQuantile(ascending: ArrayLike<number>, p: number): number {
   const place = (ascending.length - 1) * Math.min(1, Math.max(0, p));
   const below = Math.floor(place);
   const low = ascending[below]!;
