@@ -65,9 +65,8 @@ const statements = (db: Db) => ({
     'INSERT INTO facts (document, id, committed_ms) VALUES (?, ?, ?)',
   ),
   // Open until its row is computed again: a server that is killed before that would not look at it any more.
-  touch: db.prepare<[number, number, number]>(
-    'UPDATE documents SET last_n = ?, last_ms = ?, closed = 0 WHERE id = ?',
-  ),
+  touch: db.prepare<[number, number, number]>('UPDATE documents SET last_n = ?, last_ms = ? WHERE id = ?'),
+  reopen: db.prepare<[number]>('UPDATE documents SET closed = 0 WHERE id = ? AND closed != 0'),
   room: db.prepare<[number], { session: string; generation: number }>(
     'SELECT session, generation FROM documents WHERE id = ?',
   ),
@@ -149,6 +148,7 @@ export class Store {
     for (const id of facts) this.#sql.fact.run(document.id, id, ms);
     // By a clock that was set back, the last would have come before the first.
     this.#sql.touch.run(n, Math.max(ms, document.lastMs), document.id);
+    this.#sql.reopen.run(document.id);
   }
 
   /**
