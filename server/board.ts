@@ -73,7 +73,6 @@ export class BoardRoom implements Room {
 
 export interface BoardOutside {
   readonly log: Logger;
-  now(): number;
   /** The facts of a session as they are on disk; undefined when there is no such session. */
   read(session: string): { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
   /** The row of a session was computed anew: what it teaches may be taken from it when there is time. */
@@ -86,6 +85,8 @@ export interface BoardOutside {
 const KEEP_MS = 5_000;
 /** The boards take at most one part in this many of the server's time, however fast facts come. */
 const SHARE = 30;
+/** The first entry of a session is shown at once; those that come right behind it, together. */
+const REST_MS = 2_000;
 
 export class Boards {
   readonly desk: BoardRoom;
@@ -106,8 +107,8 @@ export class Boards {
     this.#tickets = this.wall.map('tickets');
     this.#due = new Paced({
       share: SHARE,
+      dueMs: ({ firstMs, doneMs }) => Math.max(firstMs, doneMs + REST_MS),
       work: (session) => this.#compute(session),
-      now: () => outside.now(),
     });
     for (const { session, job } of open) {
       if (job !== null) this.#show(JSON.parse(job) as JobRow);

@@ -70,7 +70,6 @@ export class Hub {
     outside.spoilt.onNew(({ session }) => this.#endSpoilt(session));
     this.#boards = new Boards(outside.boot, outside.store.openJobs(), {
       log: outside.log,
-      now: () => outside.now(),
       read: (session) => this.read(session),
       learn: (session) => outside.learn(session),
       keep: (jobs) => this.#keepJobs(jobs),

@@ -1,72 +1,114 @@
 /**
- * Work that can wait: for named things, one at a time in the order in which they came due. It is done at once while little
- * of it comes; where much comes, it takes one part in `share` of the server's time and no more.
+ * Work that can wait: for named things, one at a time, each when its user says that it is due. Where much comes, it takes
+ * one part in `share` of the server's time and no more.
  */
 
 /** What may be done at once after a rest, ms of work. */
-const AT_ONCE_MS = 500;
-/** Milliseconds that anything waits at most: a clock set forward makes a moment look like a year. */
-const MOST_WAIT_MS = 5_000;
+const AT_ONCE_MS = 100;
+/** How long the last work on a name is remembered, ms. */
+const REMEMBERED_MS = 60_000;
+
+/** When a name was asked for since it was last done, and when that was; ms of a clock that nobody sets. */
+export interface Asked {
+  readonly firstMs: number;
+  readonly lastMs: number;
+  /** −∞ where it was not done lately. */
+  readonly doneMs: number;
+}
 
 export interface PacedOptions {
   readonly share: number;
+  /** The moment from which the work may be done. */
+  readonly dueMs: (asked: Asked) => number;
   /** Does it for one of them. Throws nothing. */
   readonly work: (name: string) => void;
-  now(): number;
+  /** Milliseconds of a clock that is never set; only a test has one of its own. */
+  readonly now?: () => number;
 }
 
 export class Paced {
   readonly #options: PacedOptions;
-  readonly #due = new Set<string>();
+  readonly #now: () => number;
+  readonly #asked = new Map<string, Asked>();
+  /** The longest ago first. */
+  readonly #done = new Map<string, number>();
   #timer: NodeJS.Timeout | undefined;
+  #wakesMs = Infinity;
   #stopped = false;
   /** Milliseconds of work that may be done now; at or below zero, none. */
   #credit = AT_ONCE_MS;
-  #creditedAt: number;
+  #creditedMs: number;
 
   constructor(options: PacedOptions) {
     this.#options = options;
-    this.#creditedAt = options.now();
+    this.#now = options.now ?? (() => performance.now());
+    this.#creditedMs = this.#now();
   }
 
   add(name: string): void {
-    this.#due.add(name);
-    this.#wake();
+    const now = this.#now();
+    const firstMs = this.#asked.get(name)?.firstMs ?? now;
+    const asked = { firstMs, lastMs: now, doneMs: this.#done.get(name) ?? -Infinity };
+    this.#asked.set(name, asked);
+    this.#wake(this.#options.dueMs(asked));
   }
 
-  /** Does at once what is due, and nothing more by itself. */
+  /** Does at once what was asked for, and nothing more by itself. */
   stop(): void {
     this.#stopped = true;
     clearTimeout(this.#timer);
-    const due = [...this.#due];
-    this.#due.clear();
-    for (const name of due) this.#options.work(name);
+    const names = [...this.#asked.keys()];
+    this.#asked.clear();
+    for (const name of names) this.#options.work(name);
   }
 
-  #wake(): void {
-    if (this.#stopped || this.#timer || this.#due.size === 0) return;
-    this.#earn();
-    const waitMs = this.#credit > 0 ? 0 : Math.min((1 - this.#credit) * this.#options.share, MOST_WAIT_MS);
+  /** At `dueMs`, or when there is time for it again. */
+  #wake(dueMs: number): void {
+    if (this.#stopped) return;
+    const now = this.#now();
+    this.#earn(now);
+    const wakesMs = Math.max(dueMs, this.#credit > 0 ? now : now + (1 - this.#credit) * this.#options.share);
+    if (this.#timer && this.#wakesMs <= wakesMs) return;
+    clearTimeout(this.#timer);
+    this.#wakesMs = wakesMs;
     this.#timer = setTimeout(() => {
       this.#timer = undefined;
       this.#next();
-      this.#wake();
-    }, waitMs);
+    }, wakesMs - now);
   }
 
+  /** The one that is due first, if it is; looks again when the next one is. */
   #next(): void {
-    const [name] = this.#due;
-    if (name === undefined) return;
-    this.#due.delete(name);
-    const start = performance.now();
-    this.#options.work(name);
-    this.#credit -= performance.now() - start;
+    const [first, second] = this.#firstTwo();
+    if (!first) return;
+    if (first.dueMs > this.#now()) return this.#wake(first.dueMs);
+    this.#asked.delete(first.name);
+    const start = this.#now();
+    this.#options.work(first.name);
+    const end = this.#now();
+    this.#credit -= end - start;
+    this.#remember(first.name, end);
+    if (second) this.#wake(second.dueMs);
   }
 
-  #earn(): void {
-    const now = this.#options.now();
-    const earned = Math.max(0, now - this.#creditedAt) / this.#options.share;
-    this.#credit = Math.min(AT_ONCE_MS, this.#credit + earned);
-    this.#creditedAt = now;
+  #firstTwo(): { readonly name: string; readonly dueMs: number }[] {
+    return [...this.#asked]
+      .map(([name, asked]) => ({ name, dueMs: this.#options.dueMs(asked) }))
+      .sort((a, b) => a.dueMs - b.dueMs)
+      .slice(0, 2);
+  }
+
+  #remember(name: string, doneMs: number): void {
+    this.#done.delete(name);
+    this.#done.set(name, doneMs);
+    for (const [old, ms] of this.#done) {
+      if (doneMs - ms < REMEMBERED_MS) return;
+      this.#done.delete(old);
+    }
+  }
+
+  #earn(now: number): void {
+    this.#credit = Math.min(AT_ONCE_MS, this.#credit + (now - this.#creditedMs) / this.#options.share);
+    this.#creditedMs = now;
   }
 }

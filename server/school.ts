@@ -16,11 +16,14 @@ export interface SchoolOutside {
   readonly health: Health;
   /** A session as it is on disk; undefined when there is none. Throws when it cannot be read. */
   read(session: string): { readonly document: StoredDocument; readonly facts: readonly Fact[] } | undefined;
-  now(): number;
+  /** In one commit. */
+  together(writes: () => void): void;
 }
 
 /** Learning takes at most one part in this many of the server's time. */
 const SHARE = 100;
+/** A session that is being worked on is read when it rests, and once in a while where it does not. */
+const [CALM_MS, PATIENCE_MS] = [3_000, 30_000];
 /** Milliseconds between two sessions of the archive, and to the next look once all are done. */
 const WAIT_MS = { next: 50, look: 600_000, first: 2_000 } as const;
 /** Sessions asked for at once: what is held of the archive. */
@@ -43,8 +46,8 @@ export class School {
     this.#outside = outside;
     this.#changed = new Paced({
       share: SHARE,
+      dueMs: ({ firstMs, lastMs }) => Math.min(lastMs + CALM_MS, firstMs + PATIENCE_MS),
       work: (session) => this.#learn(session),
-      now: () => outside.now(),
     });
   }
 
@@ -72,8 +75,11 @@ export class School {
   #take(session: string): boolean {
     const found = this.#outside.read(session);
     if (!found) return false;
-    this.#turns.keep(found.document, found.facts);
-    this.#lessons.keep(found.document, found.facts);
+    const { document, facts } = found;
+    this.#outside.together(() => {
+      this.#turns.keep(document, facts);
+      this.#lessons.keep(document, facts);
+    });
     return true;
   }
 

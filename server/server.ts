@@ -195,8 +195,8 @@ async function run(
   const school: School = new School(lessons, turns, {
     log,
     health,
-    now,
     read: (session) => hub.read(session),
+    together: (writes) => db.transaction(writes).immediate(),
   });
   const hub: Hub = new Hub({
     store,
