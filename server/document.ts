@@ -20,6 +20,15 @@ export function fill(doc: Y.Doc, rows: readonly Uint8Array[], session: string): 
   if (!isWhole(doc)) throw new SpoiltSession(session, 'its rows do not make a whole document');
 }
 
+/** The entries in these rows, in the list's order. Throws `SpoiltSession` as `fill` does. */
+export function factsOf(rows: readonly Uint8Array[], session: string): Fact[] {
+  const doc = new Y.Doc();
+  fill(doc, rows, session);
+  const facts = doc.getArray<Fact>('facts').toArray();
+  doc.destroy();
+  return facts;
+}
+
 /**
  * Holds entries in some half of the memory: Yjs builds each value key by key, which leaves it a table of its own, and gives
  * each text anew. All are JSON, since the gate took them.

@@ -5,6 +5,7 @@ import { CLOSE, LIMIT } from '../core/index.ts';
 import type { Fact, JobRow, ServerStatus } from '../core/index.ts';
 import { Boards } from './board.ts';
 import { durableFrame, readFrame, statusFrame } from './frames.ts';
+import { factsOf } from './document.ts';
 import type { Gate } from './gate.ts';
 import type { Health } from './health.ts';
 import { HeldRoom } from './held.ts';
@@ -53,6 +54,8 @@ export class Hub {
   readonly #health: Health;
   readonly #held = new HeldRoom();
   readonly #sessions = new Map<string, SessionRoom>();
+  /** Those whose document is in memory, the one used longest ago first. */
+  readonly #awake = new Set<SessionRoom>();
   readonly #boards: Boards;
   readonly #pending = new Set<SessionRoom>();
   readonly #peers = new Set<Peer>();
@@ -148,8 +151,7 @@ export class Hub {
     const live = this.#sessions.get(session);
     if (this.#outside.spoilt.has(session)) return undefined;
     if (!stored && !live && facts[0]?.kind !== 'session.opened') return undefined;
-    const room = live ?? this.#load(session, stored);
-    this.#sessions.set(session, room);
+    const room = live ?? this.#open(session, stored);
     const taken = room.takeIn(facts, author);
     const lost = this.flush();
     return this.#sessions.get(session) === room && !lost.includes(session) ? taken : undefined;
@@ -166,12 +168,9 @@ export class Hub {
     const document = this.#store.find(session);
     if (!document) return undefined;
     const live = this.#sessions.get(session);
-    if (live && live.generation === document.generation) return { document, facts: live.facts() };
     try {
-      const room = this.#load(session, document);
-      const facts = room.facts();
-      room.destroy();
-      return { document, facts };
+      if (live && live.generation === document.generation) return { document, facts: live.facts() };
+      return { document, facts: factsOf(this.#store.updates(document.id), session) };
     } catch (error) {
       this.#outside.spoilt.isIn(error);
       throw error;
@@ -183,13 +182,15 @@ export class Hub {
     clearImmediate(this.#flushing);
     this.#flushing = undefined;
     this.#dropRevoked();
-    const rooms = [...this.#pending];
+    const pending = [...this.#pending].flatMap((room) => {
+      const row = room.pendingRow();
+      return row ? [{ room, row }] : [];
+    });
     this.#pending.clear();
-    const rows = rooms.flatMap((room) => room.pendingRows());
-    if (rows.length === 0) return [];
-    if (!this.#commit(rows, rooms)) return rooms.map(({ session }) => session);
-    for (const room of rooms) {
-      room.committed();
+    if (pending.length === 0) return [];
+    if (!this.#commit(pending)) return pending.map(({ room }) => room.session);
+    for (const { room, row } of pending) {
+      room.committed(row);
       this.#boards.changed(room.session);
     }
     return [];
@@ -237,14 +238,16 @@ export class Hub {
   }
 
   /** All or nothing. After a failure the rooms stand where the disk stands. */
-  #commit(rows: readonly NewRow[], rooms: readonly SessionRoom[]): boolean {
+  #commit(pending: readonly { readonly room: SessionRoom; readonly row: NewRow }[]): boolean {
+    const rows = pending.map(({ row }) => row);
     try {
       this.#store.commit(rows);
     } catch (error) {
       this.#log.error({ err: error, rows: rows.length }, 'commit failed');
       const bytes = rows.reduce((sum, row) => sum + row.bytes.length, 0);
-      if (this.#health.failed(error, bytes) !== null) for (const room of rooms) room.revert();
-      else for (const room of rooms) room.abandon('The server could not store an entry; it tries again.');
+      if (this.#health.failed(error, bytes) !== null) for (const { room } of pending) room.revert();
+      else
+        for (const { room } of pending) room.abandon('The server could not store an entry; it tries again.');
       return false;
     }
     this.#health.worked();
@@ -299,9 +302,7 @@ export class Hub {
       if (spoilt.has(session)) return SPOILT;
       if (!stored && !station.roles.includes('desk'))
         return { code: CLOSE.gone, reason: 'There is no such session; the desk opens it first.' };
-      const room = this.#load(session, stored);
-      this.#sessions.set(session, room);
-      return room;
+      return this.#open(session, stored);
     } catch (error) {
       if (spoilt.isIn(error)) return SPOILT;
       this.#log.error({ err: error, session }, 'a session could not be loaded');
@@ -316,8 +317,9 @@ export class Hub {
     this.#sessions.get(session)?.retire(SPOILT.reason, SPOILT.code);
   }
 
-  #load(session: string, stored: StoredDocument | undefined): SessionRoom {
-    return new SessionRoom(session, stored?.generation ?? this.#store.base, stored, {
+  /** Throws when it cannot be read from the disk. */
+  #open(session: string, stored: StoredDocument | undefined): SessionRoom {
+    const room = new SessionRoom(session, stored?.generation ?? this.#store.base, {
       store: this.#store,
       log: this.#log,
       gate: this.#outside.gate,
@@ -328,12 +330,32 @@ export class Hub {
       },
       takesEntries: () => this.#health.readOnly === null,
       own: (...of) => this.#outside.own(...of),
+      used: (room) => this.#use(room),
       broken: (room) => {
         this.#pending.delete(room);
-        this.#sessions.delete(room.session);
-        room.destroy();
+        this.#forget(room);
       },
     });
+    this.#sessions.set(session, room);
+    this.#use(room);
+    return room;
+  }
+
+  /** Puts the documents used longest ago to rest when many are in memory. */
+  #use(room: SessionRoom): void {
+    if (this.#sessions.get(room.session) !== room) return;
+    this.#awake.delete(room);
+    this.#awake.add(room);
+    for (const old of this.#awake) {
+      if (this.#awake.size <= BOUND.documentsAwake) return;
+      if (old !== room && old.rest()) this.#awake.delete(old);
+    }
+  }
+
+  #forget(room: SessionRoom): void {
+    this.#sessions.delete(room.session);
+    this.#awake.delete(room);
+    room.rest();
   }
 
   #receive(room: Room, peer: Peer, data: Buffer, isBinary: boolean): void {
@@ -351,6 +373,7 @@ export class Hub {
     try {
       room.receive(peer, frame);
     } catch (error) {
+      if (this.#outside.spoilt.isIn(error)) return;
       this.#log.error({ err: error, room: room.name }, 'a frame made the server fail');
       this.#health.failed(error);
       peer.close(CLOSE.again, 'The server failed on this; its log says how.');
@@ -366,7 +389,7 @@ export class Hub {
     let compacted = this.#health.readOnly !== null;
     for (const room of this.#sessions.values()) {
       room.quietSince = Math.min(room.quietSince, now); // the clock was set back
-      const quiet = room.pendingRows().length === 0 && now - room.quietSince >= BOUND.heartbeatMs;
+      const quiet = !room.isPending && now - room.quietSince >= BOUND.heartbeatMs;
       // One at a time: joining rows holds up everybody for as long as the disk takes.
       if (quiet && !compacted && room.rows >= BOUND.rowsBeforeCompaction) compacted = this.#compact(room);
       if (
@@ -374,8 +397,7 @@ export class Hub {
         room.peers.size === 0 &&
         now - room.quietSince >= this.#outside.limits.sessionIdleSeconds * 1000
       ) {
-        this.#sessions.delete(room.session);
-        room.destroy();
+        this.#forget(room);
         this.#log.debug({ session: room.session }, 'session put down');
       }
     }

@@ -11,6 +11,8 @@ export const BOUND = {
   presenceBytes: 1_024,
   /** Milliseconds between heartbeats: y-websocket gives up after 30 s without data. */
   heartbeatMs: 10_000,
+  /** Documents of open sessions in memory: a busy day's, all of them. Those used longest ago rest on the disk. */
+  documentsAwake: 200,
   /** Rows of one document after which they are joined, at the next idle moment. */
   rowsBeforeCompaction: 100,
   /** Pairing codes that may live at once: each makes a guess likelier to hit. */

@@ -6,10 +6,8 @@
  * leaves the room in that time: answers wait in `#waiting` until the commit has come back.
  */
 import type { Logger } from 'pino';
-import * as Y from 'yjs';
-import { CLOSE, stationOf } from '../core/index.ts';
+import { CLOSE } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
-import { closely, clocksOf, fill, isWhole } from './document.ts';
 import {
   alreadySavedFrame,
   durableFrame,
@@ -21,13 +19,14 @@ import {
 } from './frames.ts';
 import type { Frame } from './frames.ts';
 import type { Gate } from './gate.ts';
-import type { GateView, Verdict } from './gate-rule.ts';
+import type { Verdict } from './gate-rule.ts';
+import { LiveDocument } from './live.ts';
 import { writingRoles } from './pair.ts';
 import type { Station } from './pair.ts';
 import type { Peer } from './peer.ts';
 import { Presence } from './presence.ts';
 import { SERVER } from './shop-settings.ts';
-import type { NewRow, Store, StoredDocument } from './store.ts';
+import type { NewRow, Store } from './store.ts';
 import { allRefused, sortForTakeIn, updateOf } from './take-in.ts';
 import type { Author, TakenIn } from './take-in.ts';
 
@@ -43,17 +42,19 @@ export interface RoomOutside {
   readonly log: Logger;
   readonly gate: Gate;
   now(): number;
-  /** The room has rows to commit. */
+  /** The room has entries to commit. */
   pending(room: SessionRoom): void;
   /** False while the disk takes nothing: updates are left where they are, at the stations. */
   takesEntries(): boolean;
   /** What the server writes of its own behind entries that were let in just now. @param facts all, those among them */
   own(session: string, added: readonly Fact[], facts: () => readonly Fact[]): readonly Fact[];
+  /** The room's document was read into memory, or has changed. */
+  used(room: SessionRoom): void;
   /** The room's memory cannot be trusted; it has closed its sockets and is to be forgotten. */
   broken(room: SessionRoom): void;
 }
 
-interface Applied extends NewRow {
+interface Applied extends Omit<NewRow, 'session' | 'generation'> {
   /** Null for what the desk took in from the quarantine. */
   readonly from: Peer | null;
   readonly clocks: ReadonlyMap<number, number>;
@@ -67,35 +68,28 @@ export class SessionRoom implements Room {
   quietSince: number;
   readonly #outside: RoomOutside;
   readonly #log: Logger;
-  readonly #facts: Map<string, Fact> & { readonly erased: boolean };
+  readonly #live: LiveDocument;
   readonly #peers = new Set<Peer>();
   readonly #presence: Presence;
-  readonly #view: GateView;
-  #doc = new Y.Doc();
-  /** What the document itself said of each change: the only bytes that are stored and relayed. */
-  #emitted: Uint8Array[] = [];
   #applied: Applied[] = [];
   #waiting: (() => void)[] = [];
-  #durable = new Map<number, number>();
-  #rows = 0;
 
   /** Loads the session from disk. Throws when its rows do not make a whole document. */
-  constructor(session: string, generation: number, stored: StoredDocument | undefined, outside: RoomOutside) {
+  constructor(session: string, generation: number, outside: RoomOutside) {
     this.session = session;
     this.generation = generation;
     this.name = `session/${session}/${generation}`;
     this.quietSince = outside.now();
     this.#outside = outside;
     this.#log = outside.log.child({ session });
-    this.#facts = Object.assign(new Map<string, Fact>(), { erased: outside.store.isErased(session) });
     this.#presence = new Presence(() => outside.now());
-    this.#read(stored);
-    this.#view = {
-      clockOf: (client) => Y.getState(this.#doc.store, client),
-      clientsOf: (station) =>
-        [...this.#doc.store.clients.keys()].filter((id) => stationOf(id) === station).length,
-      facts: this.#facts,
-    };
+    this.#live = new LiveDocument(session, outside.store.isErased(session), {
+      rows: () => {
+        const stored = outside.store.find(session);
+        return stored ? outside.store.updates(stored.id) : [];
+      },
+      woke: () => outside.used(this),
+    });
   }
 
   get peers(): ReadonlySet<Peer> {
@@ -103,20 +97,20 @@ export class SessionRoom implements Room {
   }
 
   get rows(): number {
-    return this.#rows;
+    return this.#live.rows;
   }
 
   /** The facts in the list's order. Ahead of the disk while rows are pending: flush first. */
   facts(): Fact[] {
-    return this.#doc.getArray<Fact>('facts').toArray();
+    return this.#live.facts();
   }
 
   join(peer: Peer): void {
     this.#peers.add(peer);
     this.#whenDurable(() => {
-      peer.send(durableFrame(this.#durable));
+      peer.send(durableFrame(this.#live.durable));
       // Without our own question, what a station entered while away would never come up.
-      if (this.#outside.takesEntries()) peer.send(step1Frame(Y.encodeStateVector(this.#doc)));
+      if (this.#outside.takesEntries()) peer.send(step1Frame(this.#live.durableVector));
       const others = this.#presence.others(peer);
       if (others) peer.send(others);
     });
@@ -132,7 +126,7 @@ export class SessionRoom implements Room {
     switch (frame.type) {
       case 'step1':
         if (!peer.maySync()) return;
-        this.#whenDurable(() => peer.send(step2Frame(Y.encodeStateAsUpdate(this.#doc, frame.stateVector))));
+        this.#whenDurable(() => peer.send(step2Frame(this.#live.since(frame.stateVector))));
         return;
       case 'update':
         this.#offer(peer, frame.update);
@@ -150,9 +144,19 @@ export class SessionRoom implements Room {
     }
   }
 
-  /** Rows applied and not on disk yet, in order. */
-  pendingRows(): readonly NewRow[] {
-    return this.#applied;
+  get isPending(): boolean {
+    return this.#applied.length > 0;
+  }
+
+  /** What was applied and is not on disk yet, in one row; the document's own bytes, never a client's. */
+  pendingRow(): NewRow | undefined {
+    const { session, generation } = this;
+    const [first, ...more] = this.#applied;
+    if (!first) return undefined;
+    const bytes = more.length === 0 ? first.bytes : this.#live.since(this.#live.durableVector);
+    const facts = this.#applied.flatMap((applied) => applied.facts);
+    const client = this.#applied.find((applied) => applied.client !== undefined)?.client;
+    return { session, generation, bytes, facts, client };
   }
 
   /** The stations whose entries are not on disk yet. */
@@ -165,10 +169,10 @@ export class SessionRoom implements Room {
    * same gate, under a client id of the server's own. They are pending like any others when it returns.
    */
   takeIn(facts: readonly Fact[], author: Author): TakenIn {
-    const sorted = sortForTakeIn(this.#facts, facts, author);
+    const sorted = sortForTakeIn(this.#live.view.facts, facts, author);
     if (sorted.taken.length === 0) return sorted;
-    const update = updateOf(this.#doc, sorted.taken);
-    const verdict = this.#outside.gate(update, this.#view, {
+    const update = updateOf(this.#live.since(), sorted.taken);
+    const verdict = this.#outside.gate(update, this.#live.view, {
       number: 0,
       device: author.station,
       roles: author.roles,
@@ -180,23 +184,27 @@ export class SessionRoom implements Room {
     return sorted;
   }
 
-  /** All pending rows are on disk: relay them, acknowledge them, and let go what waited. */
-  committed(): void {
+  /** What was pending is on disk as this row: relay it, acknowledge it, and let go what waited. */
+  committed(row: NewRow): void {
     const applied = this.#applied;
     const waiting = this.#waiting;
     this.#applied = [];
     this.#waiting = [];
-    this.#rows += applied.length;
-    for (const { clocks } of applied) for (const [client, clock] of clocks) this.#durable.set(client, clock);
     this.quietSince = this.#outside.now();
-    // Whoever is told of an entry knows by that that it is on disk; an acknowledgement is for who sent it.
-    const sent = new Map<Peer, number[]>();
-    for (const { bytes, from, clocks } of applied) {
-      this.#tellOthers(from, updateFrame(bytes));
-      if (from) sent.set(from, [...(sent.get(from) ?? []), ...clocks.keys()]);
-    }
-    for (const [peer, clients] of sent) peer.send(this.#durableOf(clients));
+    const clocks = new Map(applied.flatMap((one) => [...one.clocks]));
+    this.#live.stored(clocks);
+    // Whoever is told of an entry knows by that that it is on disk; an acknowledgement is for who sent it. Entries that
+    // came together are told together, to their senders too: what those have already they pass over.
+    const senders = new Set(applied.map(({ from }) => from));
+    const [only] = senders;
+    this.#tellOthers(senders.size === 1 ? only! : null, updateFrame(row.bytes));
+    for (const peer of senders)
+      if (peer)
+        peer.send(
+          this.#durableOf(applied.flatMap((one) => (one.from === peer ? [...one.clocks.keys()] : []))),
+        );
     for (const answer of waiting) answer();
+    this.#outside.used(this);
   }
 
   /**
@@ -207,11 +215,9 @@ export class SessionRoom implements Room {
     const waiting = this.#waiting;
     this.#applied = [];
     this.#waiting = [];
-    this.#doc.destroy();
-    this.#doc = new Y.Doc();
-    this.#facts.clear();
+    this.#live.rest();
     try {
-      this.#read(this.#outside.store.find(this.session));
+      this.#live.facts();
     } catch (error) {
       this.#log.error({ err: error }, 'a session could not be read again');
       this.abandon('The server cannot read this session; it tries again.');
@@ -223,7 +229,7 @@ export class SessionRoom implements Room {
   /** Asks every station for what it has and the disk does not. */
   askAll(): void {
     this.#whenDurable(() => {
-      const question = step1Frame(Y.encodeStateVector(this.#doc));
+      const question = step1Frame(this.#live.durableVector);
       for (const peer of this.#peers) peer.send(question);
     });
   }
@@ -246,34 +252,21 @@ export class SessionRoom implements Room {
   compact(): void {
     const stored = this.#outside.store.find(this.session);
     if (!stored || stored.generation !== this.generation || this.#applied.length > 0) return;
-    this.#outside.store.compact(stored.id, stored.lastN, Y.encodeStateAsUpdate(this.#doc));
-    this.#rows = 1;
+    this.#outside.store.compact(stored.id, stored.lastN, this.#live.since());
+    this.#live.joined();
   }
 
-  destroy(): void {
-    this.#doc.destroy();
-  }
-
-  /** Into the empty document. Throws when the disk cannot be read, or its rows make no whole document. */
-  #read(stored: StoredDocument | undefined): void {
-    const rows = stored ? this.#outside.store.updates(stored.id) : [];
-    const list = this.#doc.getArray<Fact>('facts');
-    // The document's own values: those that the gate read are let go, or each would be held twice.
-    list.observe(({ changes }) => {
-      for (const { content } of changes.added)
-        if (content instanceof Y.ContentAny)
-          for (const fact of closely(content)) this.#facts.set(fact.id, fact);
-    });
-    fill(this.#doc, rows, this.session);
-    this.#rows = rows.length;
-    this.#durable = clocksOf(this.#doc);
-    this.#doc.on('update', (bytes: Uint8Array) => this.#emitted.push(bytes));
+  /** Lets its document go until it is asked for again. @returns whether it could: not while anything is pending */
+  rest(): boolean {
+    if (this.isPending) return false;
+    this.#live.rest();
+    return true;
   }
 
   #offer(peer: Peer, update: Uint8Array): void {
     const { number, device } = peer.station;
     const writer = { number, device, roles: writingRoles(peer.station), readOnly: false };
-    const verdict = this.#outside.gate(update, this.#view, writer);
+    const verdict = this.#outside.gate(update, this.#live.view, writer);
     // Not even a gap is asked about: behind the first entry that was left at the station, each makes one.
     if ((verdict.do === 'take' || verdict.do === 'ask') && !this.#outside.takesEntries()) return;
     switch (verdict.do) {
@@ -285,7 +278,7 @@ export class SessionRoom implements Room {
         return;
       case 'ask':
         this.#log.debug({ station: number, rule: verdict.rule }, 'update with a gap');
-        if (peer.mayGap()) this.#whenDurable(() => peer.send(step1Frame(Y.encodeStateVector(this.#doc))));
+        if (peer.mayGap()) this.#whenDurable(() => peer.send(step1Frame(this.#live.durableVector)));
         return;
       case 'refuse':
         this.#refuse(peer, verdict);
@@ -308,33 +301,23 @@ export class SessionRoom implements Room {
     }
     if (already.length === 0) return;
     this.#whenDurable(() => {
-      const there = already.filter((id) => this.#facts.has(id)); // not those of a commit that failed
+      const there = already.filter((id) => this.#live.view.facts.get(id)); // not those of a commit that failed
       if (there.length > 0) peer.send(alreadySavedFrame(there));
     });
   }
 
   /** Applies what the gate let through, and holds the document to what the gate foretold. */
-  #take(from: Peer | null, update: Uint8Array, { facts, clocks }: Verdict & { do: 'take' }): void {
-    this.#emitted = [];
-    const before = this.#facts.size;
-    Y.applyUpdate(this.#doc, update);
-    const [bytes, ...more] = this.#emitted;
-    const asForetold =
-      isWhole(this.#doc) &&
-      [...clocks].every(([client, clock]) => this.#view.clockOf(client) === clock) &&
-      facts.every(({ id }) => this.#facts.has(id)) &&
-      this.#facts.size === before + facts.length &&
-      this.#doc.getArray('facts').length === this.#facts.size;
-    if (!bytes || more.length > 0 || !asForetold) {
+  #take(from: Peer | null, update: Uint8Array, verdict: Verdict & { do: 'take' }): void {
+    const bytes = this.#live.take(update, verdict);
+    if (!bytes) {
       this.#log.error({ station: from?.station.number ?? 0 }, 'an update did not do what the gate foretold');
       this.abandon('The server takes this session from its disk again.');
       return;
     }
-    const { session, generation } = this;
+    const { facts, clocks } = verdict;
     const opened = facts.find((fact) => fact.kind === 'session.opened');
     const client = opened?.kind === 'session.opened' ? opened.clientRef : undefined;
-    const row = { session, generation, bytes, facts: facts.map(({ id }) => id), client, from, clocks };
-    this.#applied.push(row);
+    this.#applied.push({ bytes, facts: facts.map(({ id }) => id), client, from, clocks });
     this.#outside.pending(this);
     this.#addOwn(facts);
   }
@@ -353,7 +336,7 @@ export class SessionRoom implements Room {
   }
 
   #durableOf(clients: readonly number[]): Uint8Array {
-    return durableFrame(new Map(clients.map((client) => [client, this.#durable.get(client) ?? 0])));
+    return durableFrame(new Map(clients.map((client) => [client, this.#live.durable.get(client) ?? 0])));
   }
 
   #tellOthers(from: Peer | null, frame: Uint8Array | null): void {

@@ -35,10 +35,10 @@ export function sortForTakeIn(known: KnownFacts, facts: readonly Fact[], author:
   return { taken: extended.added, already, refused };
 }
 
-/** `facts` behind all that `doc` holds, by a client id of its own: Yjs's own choice is below 2^32, so the server's. */
-export function updateOf(doc: Y.Doc, facts: readonly Fact[]): Uint8Array {
+/** `facts` behind all that a document's `state` holds, by a client id of its own: Yjs's own choice is below 2^32, so the server's. */
+export function updateOf(state: Uint8Array, facts: readonly Fact[]): Uint8Array {
   const copy = new Y.Doc();
-  Y.applyUpdate(copy, Y.encodeStateAsUpdate(doc));
+  Y.applyUpdate(copy, state);
   const before = Y.encodeStateVector(copy);
   copy.getArray('facts').push([...facts]);
   const update = Y.encodeStateAsUpdate(copy, before);

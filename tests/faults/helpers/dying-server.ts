@@ -69,11 +69,11 @@ function fail(count: number): never {
 
 if (fault.relayFirst) {
   // The order turned round: what is about to be committed is relayed and acknowledged before it is.
-  const { pendingRows } = SessionRoom.prototype;
-  SessionRoom.prototype.pendingRows = function () {
-    const rows = pendingRows.call(this);
-    if (rows.length > 0) this.committed();
-    return rows;
+  const { pendingRow } = SessionRoom.prototype;
+  SessionRoom.prototype.pendingRow = function () {
+    const row = pendingRow.call(this);
+    if (row) this.committed(row);
+    return row;
   };
 }
 
