@@ -4,8 +4,9 @@ import type { WebSocket } from 'ws';
 import { CLOSE, LIMIT } from '../core/index.ts';
 import type { Fact, JobRow, ServerStatus } from '../core/index.ts';
 import { Boards } from './board.ts';
-import { durableFrame, readFrame, statusFrame } from './frames.ts';
+import { collect } from './collect.ts';
 import { factsOf } from './document.ts';
+import { durableFrame, readFrame, statusFrame } from './frames.ts';
 import type { Gate } from './gate.ts';
 import type { Health } from './health.ts';
 import { HeldRoom } from './held.ts';
@@ -60,6 +61,8 @@ export class Hub {
   readonly #pending = new Set<SessionRoom>();
   readonly #peers = new Set<Peer>();
   readonly #beat: NodeJS.Timeout;
+  /** Sessions put down since memory was given back. */
+  #putDown = 0;
   #flushing: NodeJS.Immediate | undefined;
   #stopped = false;
   #allGone: () => void = () => undefined;
@@ -387,9 +390,11 @@ export class Hub {
     }
     const now = this.#outside.now();
     let compacted = this.#health.readOnly !== null;
+    let allQuiet = true;
     for (const room of this.#sessions.values()) {
       room.quietSince = Math.min(room.quietSince, now); // the clock was set back
       const quiet = !room.isPending && now - room.quietSince >= BOUND.heartbeatMs;
+      allQuiet &&= quiet;
       // One at a time: joining rows holds up everybody for as long as the disk takes.
       if (quiet && !compacted && room.rows >= BOUND.rowsBeforeCompaction) compacted = this.#compact(room);
       if (
@@ -398,9 +403,13 @@ export class Hub {
         now - room.quietSince >= this.#outside.limits.sessionIdleSeconds * 1000
       ) {
         this.#forget(room);
+        this.#putDown += 1;
         this.#log.debug({ session: room.session }, 'session put down');
       }
     }
+    if (!allQuiet || this.#putDown < BOUND.putDownBeforeCollection) return;
+    this.#putDown = 0;
+    collect();
   }
 
   #compact(room: SessionRoom): boolean {
