@@ -22,8 +22,6 @@ export interface LiveOutside {
   woke(): void;
 }
 
-const NOTHING = Y.encodeStateVector(new Map());
-
 export class LiveDocument {
   /** What the gate looks at. Throws, as all that needs the document, when the disk cannot be read. */
   readonly view: GateView;
@@ -74,8 +72,13 @@ export class LiveDocument {
     return this.#awake.doc.getArray<Fact>('facts').toArray();
   }
 
+  /** All that it holds, by the document itself. */
+  whole(): Uint8Array {
+    return Y.encodeStateAsUpdate(this.#awake.doc);
+  }
+
   /** All that it holds beyond a state vector. A first copy is made of the rows and does not wake it. */
-  since(stateVector: Uint8Array = NOTHING): Uint8Array {
+  since(stateVector: Uint8Array): Uint8Array {
     if (!this.#held && Y.decodeStateVector(stateVector).size === 0)
       return Y.mergeUpdates([...this.#outside.rows()]);
     return Y.encodeStateAsUpdate(this.#awake.doc, stateVector);

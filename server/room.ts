@@ -171,7 +171,7 @@ export class SessionRoom implements Room {
   takeIn(facts: readonly Fact[], author: Author): TakenIn {
     const sorted = sortForTakeIn(this.#live.view.facts, facts, author);
     if (sorted.taken.length === 0) return sorted;
-    const update = updateOf(this.#live.since(), sorted.taken);
+    const update = updateOf(this.#live.whole(), sorted.taken);
     const verdict = this.#outside.gate(update, this.#live.view, {
       number: 0,
       device: author.station,
@@ -252,7 +252,7 @@ export class SessionRoom implements Room {
   compact(): void {
     const stored = this.#outside.store.find(this.session);
     if (!stored || stored.generation !== this.generation || this.#applied.length > 0) return;
-    this.#outside.store.compact(stored.id, stored.lastN, this.#live.since());
+    this.#outside.store.compact(stored.id, stored.lastN, this.#live.whole());
     this.#live.joined();
   }
 

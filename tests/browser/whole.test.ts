@@ -289,6 +289,7 @@ it('goes from the intake to the archive, and every station and paper on the way 
   await button(other, 'Choose this cant').click();
   await right.getByText('Chosen: 1°, thick edge lateral, planing').waitFor();
   await floor.allSaved(measuring);
+  await button(measuring, /^Next skier.*Under the left boot a test wedge still lies/).waitFor();
   await shot(measuring, 'whole-knees');
 
   // The bench: soles measured as brought, plates and planing as told with the owner's word from the intake, measured again.

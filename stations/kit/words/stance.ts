@@ -78,6 +78,8 @@ const kneesEn = {
   chosen: (words: string, method: string | null): string => `Chosen: ${words}${method ? `, ${method}` : ''}`,
   readMore: 'Read once more',
   next: 'Both cants are chosen.',
+  wedgesIn: (sides: readonly Side[]): string =>
+    `Under the ${sides.join(' and the ')} boot a test wedge still lies: the bench takes it off.`,
 } as const;
 export const knees: Words<typeof kneesEn> = inLanguage(kneesEn, german.knees);
 

@@ -1,7 +1,7 @@
 /** Words of the knees and the cant, in German. */
 import { shown } from '../../numbers.ts';
 import type * as english from '../stance.ts';
-import { Of, place } from './sides.ts';
+import { Of, of, place } from './sides.ts';
 
 export const knees: typeof english.knees = {
   view: 'Knie',
@@ -77,6 +77,8 @@ export const knees: typeof english.knees = {
   chosen: (words, method) => `Gewählt: ${words}${method ? `, ${method}` : ''}`,
   readMore: 'Noch einmal messen',
   next: 'Beide Cantings sind gewählt.',
+  wedgesIn: (sides) =>
+    `Unter dem ${sides.map((side) => of(side, 'en')).join(' und dem ')} Schuh liegt noch ein Testkeil: Die Werkbank nimmt ihn ab.`,
 };
 
 export const stanceWord: typeof english.stanceWord = {
