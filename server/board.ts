@@ -84,9 +84,9 @@ export interface BoardOutside {
 /** Milliseconds between writes of computed rows: they can be computed again, so a lost one costs nothing. */
 const KEEP_MS = 5_000;
 /** The boards take at most one part in this many of the server's time, however fast facts come. */
-const SHARE = 30;
+const SHARE = 60;
 /** The first entry of a session is shown at once; those that come right behind it, together. */
-const REST_MS = 2_000;
+const REST_MS = 100;
 
 export class Boards {
   readonly desk: BoardRoom;
