@@ -84,9 +84,9 @@ export interface BoardOutside {
 /** Milliseconds between writes of computed rows: they can be computed again, so a lost one costs nothing. */
 const KEEP_MS = 5_000;
 /** The boards take at most one part in this many of the server's time, however fast facts come. */
-const SHARE = 60;
-/** The first entry of a session is shown at once; those that come right behind it, together. */
-const REST_MS = 100;
+const SHARE = 30;
+/** What people do is shown at once, of many jobs too: whoever scans a tag that was just entered finds its job. */
+const AT_ONCE_MS = 500;
 
 export class Boards {
   readonly desk: BoardRoom;
@@ -107,7 +107,8 @@ export class Boards {
     this.#tickets = this.wall.map('tickets');
     this.#due = new Paced({
       share: SHARE,
-      dueMs: ({ firstMs, doneMs }) => Math.max(firstMs, doneMs + REST_MS),
+      atOnceMs: AT_ONCE_MS,
+      dueMs: ({ firstMs }) => firstMs,
       work: (session) => this.#compute(session),
     });
     for (const { session, job } of open) {

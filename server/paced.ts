@@ -3,21 +3,16 @@
  * one part in `share` of the server's time and no more.
  */
 
-/** What may be done at once after a rest, ms of work. */
-const AT_ONCE_MS = 100;
-/** How long the last work on a name is remembered, ms. */
-const REMEMBERED_MS = 60_000;
-
-/** When a name was asked for since it was last done, and when that was; ms of a clock that nobody sets. */
+/** When a name was first and last asked for since it was done; ms of a clock that nobody sets. */
 export interface Asked {
   readonly firstMs: number;
   readonly lastMs: number;
-  /** −∞ where it was not done lately. */
-  readonly doneMs: number;
 }
 
 export interface PacedOptions {
   readonly share: number;
+  /** What may be done at once after a rest, ms of work. */
+  readonly atOnceMs: number;
   /** The moment from which the work may be done. */
   readonly dueMs: (asked: Asked) => number;
   /** Does it for one of them. Throws nothing. */
@@ -30,25 +25,24 @@ export class Paced {
   readonly #options: PacedOptions;
   readonly #now: () => number;
   readonly #asked = new Map<string, Asked>();
-  /** The longest ago first. */
-  readonly #done = new Map<string, number>();
   #timer: NodeJS.Timeout | undefined;
   #wakesMs = Infinity;
   #stopped = false;
   /** Milliseconds of work that may be done now; at or below zero, none. */
-  #credit = AT_ONCE_MS;
+  #credit: number;
   #creditedMs: number;
 
   constructor(options: PacedOptions) {
     this.#options = options;
     this.#now = options.now ?? (() => performance.now());
+    this.#credit = options.atOnceMs;
     this.#creditedMs = this.#now();
   }
 
   add(name: string): void {
     const now = this.#now();
     const firstMs = this.#asked.get(name)?.firstMs ?? now;
-    const asked = { firstMs, lastMs: now, doneMs: this.#done.get(name) ?? -Infinity };
+    const asked = { firstMs, lastMs: now };
     this.#asked.set(name, asked);
     this.#wake(this.#options.dueMs(asked));
   }
@@ -85,9 +79,7 @@ export class Paced {
     this.#asked.delete(first.name);
     const start = this.#now();
     this.#options.work(first.name);
-    const end = this.#now();
-    this.#credit -= end - start;
-    this.#remember(first.name, end);
+    this.#credit -= this.#now() - start;
     if (second) this.#wake(second.dueMs);
   }
 
@@ -98,17 +90,9 @@ export class Paced {
       .slice(0, 2);
   }
 
-  #remember(name: string, doneMs: number): void {
-    this.#done.delete(name);
-    this.#done.set(name, doneMs);
-    for (const [old, ms] of this.#done) {
-      if (doneMs - ms < REMEMBERED_MS) return;
-      this.#done.delete(old);
-    }
-  }
-
   #earn(now: number): void {
-    this.#credit = Math.min(AT_ONCE_MS, this.#credit + (now - this.#creditedMs) / this.#options.share);
+    const { atOnceMs, share } = this.#options;
+    this.#credit = Math.min(atOnceMs, this.#credit + (now - this.#creditedMs) / share);
     this.#creditedMs = now;
   }
 }

@@ -22,6 +22,7 @@ export interface SchoolOutside {
 
 /** Learning takes at most one part in this many of the server's time. */
 const SHARE = 100;
+const AT_ONCE_MS = 100;
 /** A session that is being worked on is read when it rests, and once in a while where it does not. */
 const [CALM_MS, PATIENCE_MS] = [3_000, 30_000];
 /** Milliseconds between two sessions of the archive, and to the next look once all are done. */
@@ -46,6 +47,7 @@ export class School {
     this.#outside = outside;
     this.#changed = new Paced({
       share: SHARE,
+      atOnceMs: AT_ONCE_MS,
       dueMs: ({ firstMs, lastMs }) => Math.min(lastMs + CALM_MS, firstMs + PATIENCE_MS),
       work: (session) => this.#learn(session),
     });

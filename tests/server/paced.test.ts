@@ -4,20 +4,20 @@ import { Paced } from '../../server/paced.ts';
 import type { Asked } from '../../server/paced.ts';
 
 const WORK_MS = 20;
-const REST_MS = 2_000;
 let done: string[];
 let paced: Paced;
 
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'Date'] });
   done = [];
-  paced = made(({ firstMs, doneMs }) => Math.max(firstMs, doneMs + REST_MS));
+  paced = made(({ firstMs }) => firstMs);
 });
 afterEach(() => vi.useRealTimers());
 
 const made = (dueMs: (asked: Asked) => number) =>
   new Paced({
     share: 30,
+    atOnceMs: 100,
     dueMs,
     now: () => Date.now(),
     work: (name) => {
@@ -47,22 +47,6 @@ it('takes its part of the time and no more once much comes, and forgets none', (
   expect(share).toBeLessThan(1.1 / 30);
   vi.advanceTimersByTime(300_000);
   expect(done).toEqual(all);
-});
-
-it('lets a name that was done rest, and no other wait for it', () => {
-  paced.add('a');
-  vi.advanceTimersByTime(10);
-  for (let i = 0; i < 10; i++) {
-    paced.add('a');
-    vi.advanceTimersByTime(100);
-  }
-  paced.add('b');
-  vi.advanceTimersByTime(10);
-  expect(done).toEqual(['a', 'b']);
-  vi.advanceTimersByTime(REST_MS);
-  expect(done).toEqual(['a', 'b', 'a']);
-  vi.advanceTimersByTime(10 * REST_MS);
-  expect(done).toHaveLength(3);
 });
 
 it('waits for calm, and not for ever', () => {
