@@ -1,7 +1,7 @@
 /** All that is kept of one client: found, given out as one file, and due to be erased. */
 import { SESSION_FORMAT } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
-import { factsOf } from './generation.ts';
+import { factsOf } from './document.ts';
 import type { Person } from './people.ts';
 import { exportedPhotos } from './photos.ts';
 import { rowReader } from './rows.ts';
@@ -52,7 +52,7 @@ export function clientFile(db: Db, ref: string): ClientFile | null {
     lastAt: new Date(lastMs).toISOString(),
     closed: closed === 1,
     format: SESSION_FORMAT as typeof SESSION_FORMAT,
-    facts: factsOf(updates(id)),
+    facts: factsOf(updates(id), session),
     photos: exportedPhotos(db, session),
   }));
   return { format: 'fibula-client/1', ref, person: person ?? null, sessions };

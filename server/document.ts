@@ -29,6 +29,15 @@ export function factsOf(rows: readonly Uint8Array[], session: string): Fact[] {
   return facts;
 }
 
+/** What `read` says of a session; null for one that cannot be read: whoever opens it is told so. */
+export function readable<Read>(read: () => Read): Read | null {
+  try {
+    return read();
+  } catch {
+    return null;
+  }
+}
+
 /**
  * Holds entries in some half of the memory: Yjs builds each value key by key, which leaves it a table of its own, and gives
  * each text anew. All are JSON, since the gate took them.

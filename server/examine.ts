@@ -2,7 +2,7 @@
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { parseLenient } from '../core/index.ts';
-import { factsOf } from './generation.ts';
+import { factsOf } from './document.ts';
 import { rowReader } from './rows.ts';
 import { Said } from './said.ts';
 import { APPLICATION_ID, FORMAT, FORMAT_WITH_SUMS } from './schema.ts';
@@ -135,7 +135,7 @@ function countFacts(rows: () => readonly Uint8Array[], listed: readonly string[]
 function factIds(rows: () => readonly Uint8Array[], session: string): Set<string> {
   try {
     return new Set(
-      factsOf(rows()).map((value) => {
+      factsOf(rows(), session).map((value) => {
         const parsed = parseLenient(value);
         if (!parsed.ok) throw new Error(`${parsed.misfit.field} ${parsed.misfit.wants}`);
         return parsed.fact.id;

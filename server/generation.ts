@@ -9,22 +9,12 @@
  */
 import * as Y from 'yjs';
 import type { Fact } from '../core/index.ts';
+import { factsOf, readable } from './document.ts';
 import { rowReader, rowWriter } from './rows.ts';
 import type { Db } from './schema.ts';
 
 /** Past this there is no room name. */
 export const LAST_GENERATION = 999_999_999;
-
-/** The facts of a document, oldest update first. Throws when the updates do not make a whole document. */
-export function factsOf(updates: readonly Uint8Array[]): Fact[] {
-  const doc = new Y.Doc();
-  for (const update of updates) Y.applyUpdate(doc, update);
-  const { pendingStructs, pendingDs } = doc.store;
-  const facts = doc.getArray<Fact>('facts').toArray();
-  doc.destroy();
-  if (pendingStructs !== null || pendingDs !== null) throw new Error('the rows do not make a whole document');
-  return facts;
-}
 
 /** One update that makes a document of these facts. The client id is the generation: below 2³², so the server's. */
 export function documentOf(facts: readonly Fact[], generation: number): Uint8Array {
@@ -49,7 +39,7 @@ export const greatestGeneration = (db: Db): number =>
 
 /**
  * Puts a session's newest document under `generation`, its facts put through `change`, and drops the older ones.
- * Commit times stay. Inside the caller's transaction. Throws when the session cannot be read.
+ * Commit times stay. Inside the caller's transaction. Throws `SpoiltSession` when it cannot be read.
  */
 export function regenerate(
   db: Db,
@@ -67,7 +57,7 @@ export function regenerate(
     for (const table of ['updates', 'facts']) db.prepare(`DELETE FROM ${table} WHERE document = ?`).run(id);
     db.prepare('DELETE FROM documents WHERE id = ?').run(id);
   }
-  const bytes = documentOf(change(factsOf(rowReader(db)(newest.id))), generation);
+  const bytes = documentOf(change(factsOf(rowReader(db)(newest.id), session)), generation);
   db.prepare('DELETE FROM updates WHERE document = ?').run(newest.id);
   const place = { session, generation, n: newest.n, committedMs: newest.lastMs };
   rowWriter(db)(newest.id, place, bytes);
@@ -77,23 +67,18 @@ export function regenerate(
 
 /** Reads the client's reference of sessions that were stored before it was kept. Changes nothing else. */
 export function nameClients(db: Db): void {
-  const unread = db.prepare<[], number>('SELECT id FROM documents WHERE client IS NULL').pluck().all();
+  const unread = db
+    .prepare<[], { id: number; session: string }>('SELECT id, session FROM documents WHERE client IS NULL')
+    .all();
   if (unread.length === 0) return;
   const rows = rowReader(db);
   const set = db.prepare<[string, number]>('UPDATE documents SET client = ? WHERE id = ?');
   db.transaction(() => {
-    for (const id of unread) {
-      const opened = read(() => rows(id))?.find((fact) => fact.kind === 'session.opened');
+    for (const { id, session } of unread) {
+      const opened = readable(() => factsOf(rows(id), session))?.find(
+        (fact) => fact.kind === 'session.opened',
+      );
       if (opened?.kind === 'session.opened') set.run(opened.clientRef, id);
     }
   }).immediate();
-}
-
-/** Null for a document that cannot be read: whoever opens it is told so. */
-function read(rows: () => readonly Uint8Array[]): Fact[] | null {
-  try {
-    return factsOf(rows());
-  } catch {
-    return null;
-  }
 }

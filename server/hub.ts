@@ -4,7 +4,6 @@ import type { WebSocket } from 'ws';
 import { CLOSE, LIMIT } from '../core/index.ts';
 import type { Fact, JobRow, ServerStatus } from '../core/index.ts';
 import { Boards } from './board.ts';
-import { collect } from './collect.ts';
 import { factsOf } from './document.ts';
 import { durableFrame, readFrame, statusFrame } from './frames.ts';
 import type { Gate } from './gate.ts';
@@ -13,6 +12,7 @@ import { HeldRoom } from './held.ts';
 import type { Limits } from './limit-table.ts';
 import { BOUND } from './limits.ts';
 import type { Station } from './pair.ts';
+import { OpenSessions } from './open-sessions.ts';
 import { Peer } from './peer.ts';
 import { SessionRoom } from './room.ts';
 import type { Room } from './room.ts';
@@ -54,15 +54,11 @@ export class Hub {
   readonly #store: Store;
   readonly #health: Health;
   readonly #held = new HeldRoom();
-  readonly #sessions = new Map<string, SessionRoom>();
-  /** Those whose document is in memory, the one used longest ago first. */
-  readonly #awake = new Set<SessionRoom>();
+  readonly #sessions: OpenSessions;
   readonly #boards: Boards;
   readonly #pending = new Set<SessionRoom>();
   readonly #peers = new Set<Peer>();
   readonly #beat: NodeJS.Timeout;
-  /** Sessions put down since memory was given back. */
-  #putDown = 0;
   #flushing: NodeJS.Immediate | undefined;
   #stopped = false;
   #allGone: () => void = () => undefined;
@@ -74,6 +70,12 @@ export class Hub {
     this.#health = outside.health;
     this.#health.onChange((now, before) => this.#tellStatus(now, before));
     outside.spoilt.onNew(({ session }) => this.#endSpoilt(session));
+    this.#sessions = new OpenSessions({
+      log: outside.log,
+      idleMs: outside.limits.sessionIdleSeconds * 1000,
+      now: () => outside.now(),
+      join: (room) => this.#join(room),
+    });
     this.#boards = new Boards(outside.boot, outside.store.openJobs(), {
       log: outside.log,
       read: (session) => this.read(session),
@@ -272,7 +274,7 @@ export class Hub {
   #tellStatus(now: ServerStatus, before: ServerStatus): void {
     for (const peer of this.#peers) peer.send(statusFor(peer.station, now));
     if (now.readOnly !== null || before.readOnly === null) return;
-    for (const room of this.#sessions.values()) room.askAll();
+    for (const room of this.#sessions) room.askAll();
     this.#held.letGo();
   }
 
@@ -333,32 +335,14 @@ export class Hub {
       },
       takesEntries: () => this.#health.readOnly === null,
       own: (...of) => this.#outside.own(...of),
-      used: (room) => this.#use(room),
+      used: (room) => this.#sessions.use(room),
       broken: (room) => {
         this.#pending.delete(room);
-        this.#forget(room);
+        this.#sessions.forget(room);
       },
     });
-    this.#sessions.set(session, room);
-    this.#use(room);
+    this.#sessions.add(room);
     return room;
-  }
-
-  /** Puts the documents used longest ago to rest when many are in memory. */
-  #use(room: SessionRoom): void {
-    if (this.#sessions.get(room.session) !== room) return;
-    this.#awake.delete(room);
-    this.#awake.add(room);
-    for (const old of this.#awake) {
-      if (this.#awake.size <= BOUND.documentsAwake) return;
-      if (old !== room && old.rest()) this.#awake.delete(old);
-    }
-  }
-
-  #forget(room: SessionRoom): void {
-    this.#sessions.delete(room.session);
-    this.#awake.delete(room);
-    room.rest();
   }
 
   #receive(room: Room, peer: Peer, data: Buffer, isBinary: boolean): void {
@@ -388,40 +372,18 @@ export class Hub {
       peer.send(HEARTBEAT);
       peer.checkLine();
     }
-    const now = this.#outside.now();
-    let compacted = this.#health.readOnly !== null;
-    let allQuiet = true;
-    for (const room of this.#sessions.values()) {
-      room.quietSince = Math.min(room.quietSince, now); // the clock was set back
-      const quiet = !room.isPending && now - room.quietSince >= BOUND.heartbeatMs;
-      allQuiet &&= quiet;
-      // One at a time: joining rows holds up everybody for as long as the disk takes.
-      if (quiet && !compacted && room.rows >= BOUND.rowsBeforeCompaction) compacted = this.#compact(room);
-      if (
-        quiet &&
-        room.peers.size === 0 &&
-        now - room.quietSince >= this.#outside.limits.sessionIdleSeconds * 1000
-      ) {
-        this.#forget(room);
-        this.#putDown += 1;
-        this.#log.debug({ session: room.session }, 'session put down');
-      }
-    }
-    if (!allQuiet || this.#putDown < BOUND.putDownBeforeCollection) return;
-    this.#putDown = 0;
-    collect();
+    this.#sessions.tidy(this.#health.readOnly === null);
   }
 
-  #compact(room: SessionRoom): boolean {
+  /** For want of space alone nobody has to wait: the rows are good as they are. */
+  #join(room: SessionRoom): void {
     try {
       room.compact();
     } catch (error) {
-      if (this.#outside.spoilt.isIn(error)) return true;
+      if (this.#outside.spoilt.isIn(error)) return;
       this.#log.error({ err: error, session: room.session }, 'rows could not be joined');
-      // For want of space alone nobody has to wait: the rows are good as they are.
       if (troubleOf(error) === 'damaged') this.#health.failed(error);
     }
-    return true;
   }
 }
 

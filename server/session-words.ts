@@ -2,7 +2,7 @@
 import { Log, SIDES } from '../core/index.ts';
 import type { Fact } from '../core/index.ts';
 import { shopTime } from './days.ts';
-import { factsOf } from './generation.ts';
+import { factsOf, readable } from './document.ts';
 import { rowReader } from './rows.ts';
 import type { Db } from './schema.ts';
 import { dayWords, wordsOf } from './words.ts';
@@ -63,8 +63,8 @@ export function wordWriter(db: Db, timeZone: string): WordWriter {
  */
 export function noteSome(db: Db, write: WordWriter, most: number): number {
   const unread = db
-    .prepare<[number], Noted>(
-      `SELECT id, opened_ms AS openedMs, last_ms AS lastMs FROM documents WHERE shown IS NULL
+    .prepare<[number], Noted & { session: string }>(
+      `SELECT id, session, opened_ms AS openedMs, last_ms AS lastMs FROM documents WHERE shown IS NULL
        ORDER BY id DESC LIMIT ?`,
     )
     .all(most);
@@ -73,19 +73,10 @@ export function noteSome(db: Db, write: WordWriter, most: number): number {
   const unreadable = db.prepare<[number]>("UPDATE documents SET shown = 'null' WHERE id = ?");
   db.transaction(() => {
     for (const document of unread) {
-      const shown = read(() => shownOf(factsOf(rows(document.id))));
+      const shown = readable(() => shownOf(factsOf(rows(document.id), document.session)));
       if (shown) write(document, shown);
       else unreadable.run(document.id);
     }
   }).immediate();
   return unread.length;
-}
-
-/** Null for a session that cannot be read: whoever opens it is told so. */
-function read(facts: () => Shown | null): Shown | null {
-  try {
-    return facts();
-  } catch {
-    return null;
-  }
 }

@@ -58,15 +58,14 @@ const statements = (db: Db) => ({
   create: db.prepare<[string, number, number, number, string | null]>(
     'INSERT INTO documents (session, generation, last_n, opened_ms, last_ms, client) VALUES (?, ?, 0, ?, ?, ?)',
   ),
-  own: db.prepare<[string, number], StoredDocument>(
-    `SELECT ${COLUMNS} FROM documents WHERE session = ? AND generation = ?`,
+  own: db.prepare<[string, number], StoredDocument & { closed: number }>(
+    `SELECT ${COLUMNS}, closed FROM documents WHERE session = ? AND generation = ?`,
   ),
   fact: db.prepare<[number, string, number]>(
     'INSERT INTO facts (document, id, committed_ms) VALUES (?, ?, ?)',
   ),
-  // Open until its row is computed again: a server that is killed before that would not look at it any more.
   touch: db.prepare<[number, number, number]>('UPDATE documents SET last_n = ?, last_ms = ? WHERE id = ?'),
-  reopen: db.prepare<[number]>('UPDATE documents SET closed = 0 WHERE id = ? AND closed != 0'),
+  reopen: db.prepare<[number]>('UPDATE documents SET closed = 0 WHERE id = ?'),
   room: db.prepare<[number], { session: string; generation: number }>(
     'SELECT session, generation FROM documents WHERE id = ?',
   ),
@@ -148,7 +147,8 @@ export class Store {
     for (const id of facts) this.#sql.fact.run(document.id, id, ms);
     // By a clock that was set back, the last would have come before the first.
     this.#sql.touch.run(n, Math.max(ms, document.lastMs), document.id);
-    this.#sql.reopen.run(document.id);
+    // Open until its row is computed again: a server that is killed before that would not look at it any more.
+    if (document.closed !== 0) this.#sql.reopen.run(document.id);
   }
 
   /**

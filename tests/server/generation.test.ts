@@ -6,10 +6,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { CLIENT_SPAN, stationOf } from '../../core/index.ts';
 import type { Fact } from '../../core/index.ts';
+import { factsOf } from '../../server/document.ts';
 import {
   baseGeneration,
   documentOf,
-  factsOf,
   greatestGeneration,
   nameClients,
   regenerate,
@@ -63,7 +63,7 @@ describe('a new generation', () => {
     const found = store.find(SESSION)!;
     expect(found).toMatchObject({ generation: 77, openedMs: 1_000, lastMs: 3_000, lastN: 3 });
     const updates = store.updates(found.id);
-    expect(factsOf(updates)).toEqual(facts);
+    expect(factsOf(updates, SESSION)).toEqual(facts);
     const clients = [...Y.decodeStateVector(Y.encodeStateVectorFromUpdate(updates[0]!)).keys()];
     expect(clients.map(stationOf)).toEqual([0]);
     expect([...store.factTimes(found.id)]).toEqual([
@@ -86,7 +86,7 @@ describe('a new generation', () => {
     doc.getArray('facts').push([floor('f3')]);
     const bytes = Y.encodeStateAsUpdate(doc, before);
     store.commit([{ session: SESSION, generation: 3, bytes, facts: ['f3'] }]);
-    expect(factsOf(store.updates(store.find(SESSION)!.id)).map(({ id }) => id)).toEqual([
+    expect(factsOf(store.updates(store.find(SESSION)!.id), SESSION).map(({ id }) => id)).toEqual([
       'opened',
       'f1',
       'f3',
@@ -97,7 +97,7 @@ describe('a new generation', () => {
   it('never merges with a copy of the old one into fewer or other facts', () => {
     const facts = [opened(), floor('f1')] as unknown as Fact[];
     const [one, two] = [documentOf(facts, 5), documentOf(facts, 6)];
-    expect(factsOf([one, two])).toHaveLength(4);
+    expect(factsOf([one, two], SESSION)).toHaveLength(4);
   });
 
   it('is refused for a document that cannot be read, and nothing is changed', () => {
