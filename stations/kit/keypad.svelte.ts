@@ -12,10 +12,21 @@ const LINGER_MS = 300;
 
 /** What touched the page last: a finger wants the keypad, a keyboard and a mouse do not. */
 let finger = false;
+/** When the glass was let go of; while something is on it, never. */
+let letGoMs = -Infinity;
 if (typeof addEventListener === 'function') {
-  addEventListener('pointerdown', ({ pointerType }) => (finger = pointerType === 'touch'), true);
+  const down = ({ pointerType }: PointerEvent) => {
+    finger = pointerType === 'touch';
+    letGoMs = Infinity;
+  };
+  const up = () => (letGoMs = performance.now());
+  addEventListener('pointerdown', down, true);
+  addEventListener('pointerup', up, true);
+  addEventListener('pointercancel', up, true);
   addEventListener('keydown', () => (finger = false), true);
 }
+/** No tap is under way. Its click comes a moment after the finger has left. */
+const isStill = (): boolean => performance.now() - letGoMs >= LINGER_MS;
 
 class Keypad {
   #coming = false;
@@ -48,9 +59,12 @@ class Keypad {
 
   /** The focus has left this field. It may be on its way to another one. */
   left(input: HTMLInputElement): void {
-    if (this.#typing?.input !== input) return;
+    if (this.#typing?.input === input) this.#goWhenStill();
+  }
+
+  #goWhenStill(): void {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.putAway(), LINGER_MS);
+    this.#timer = setTimeout(() => (isStill() ? this.putAway() : this.#goWhenStill()), LINGER_MS);
   }
 
   /** The field is no longer on the page. */

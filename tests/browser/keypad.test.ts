@@ -91,6 +91,21 @@ describe('a number field', () => {
     expect(await width.inputValue()).toBe('235');
   });
 
+  it('leaves its keypad where it is while a finger is on the glass, so that nothing moves away under it', async () => {
+    await width.tap();
+    await pad(measuring).waitFor();
+    const glass = await measuring.context().newCDPSession(measuring);
+    const touch = (type: 'touchStart' | 'touchEnd', at: readonly { x: number; y: number }[]) =>
+      glass.send('Input.dispatchTouchEvent', { type, touchPoints: [...at] });
+    await touch('touchStart', [{ x: 20, y: 300 }]);
+    await width.blur();
+    await measuring.waitForTimeout(1_000);
+    expect(await pad(measuring).count()).toBe(1);
+    await touch('touchEnd', []);
+    await pad(measuring).waitFor({ state: 'detached' });
+    await glass.detach();
+  });
+
   it('goes up and down by its steps, within its bounds', async () => {
     await width.fill('232,5');
     await button(measuring, 'Stance width: 5 mm more').tap();
