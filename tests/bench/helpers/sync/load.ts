@@ -36,7 +36,8 @@ export interface Flow {
 export interface Held {
   /** Resident memory with as many sessions open, millions of bytes. */
   readonly rssMb: readonly { readonly sessions: number; readonly mb: number }[];
-  readonly coldP50Ms: number;
+  /** Null where nobody answers what it holds. */
+  readonly coldP50Ms: number | null;
 }
 
 /** Before what is counted: programs are slow until they are warm. */
@@ -179,7 +180,7 @@ class Load {
       rss.push({ sessions, mb: rssMb(this.#task.pid) });
     }
     const times: number[] = [];
-    for (const id of this.#task.server === 'relay' ? [] : ids.slice(0, cold)) {
+    for (const id of this.#speech(1).answers ? ids.slice(0, cold) : []) {
       const from = performance.now();
       const client = await this.#client(id, 1);
       // Ours adds what the shop has learned of such boots.
@@ -188,7 +189,7 @@ class Load {
       client.close();
     }
     for (const client of open) client.close();
-    return { rssMb: rss, coldP50Ms: quantile(times, 0.5) };
+    return { rssMb: rss, coldP50Ms: times.length > 0 ? quantile(times, 0.5) : null };
   }
 
   async #fill(session: string, updates: readonly Uint8Array[]): Promise<Client> {

@@ -3,7 +3,7 @@ import * as decoding from 'lib0/decoding';
 import * as encoding from 'lib0/encoding';
 import { CLIENT_SPAN, MESSAGE, PROTOCOL } from '../../../../core/index.ts';
 
-export const SERVERS = ['ours', 'relay', 'stock', 'hocuspocus'] as const;
+export const SERVERS = ['ours', 'relay', 'durable', 'stock', 'hocuspocus'] as const;
 export type ServerName = (typeof SERVERS)[number];
 
 /** Who the load comes in as. Only ours asks: a cookie, and a number that stands in each Yjs client id. */
@@ -96,6 +96,7 @@ export function speechOf(server: ServerName, badge: Badge | null): Speech {
         clientId: (random) => badge!.number * CLIENT_SPAN + random,
       };
     case 'relay':
+    case 'durable':
       return { ...plain, answers: false, address: (url, session) => `${socketUrl(url)}/${session}` };
     case 'stock':
       return { ...plain, address: (url, session) => `${socketUrl(url)}/${session}` };
