@@ -48,8 +48,8 @@ beforeAll(async () => {
 });
 afterAll(() => at?.close());
 
-const stored = async () =>
-  (await program.request<{ legs: { leg: unknown }[] }>('GET', `/api/people/${CLIENT}/legs`)).legs.filter(
+const stored = async (client = CLIENT) =>
+  (await program.request<{ legs: { leg: unknown }[] }>('GET', `/api/people/${client}/legs`)).legs.filter(
     ({ leg }) => leg !== null,
   );
 const sheet = (on: Page) => on.getByRole('dialog', { name: /^Legs over time|^Beine über die Zeit/ });
@@ -108,6 +108,7 @@ describe('legs over time', () => {
     await program.request('PUT', '/api/people/p-gone', { name: 'Notburga Erlacher' });
     const again = await enter(program, teaching({ clientRef: 'p-gone', ticket: '2-2', settings: [0] }));
     for (const { room } of [other, again]) room.close();
+    await until(async () => (await stored('p-gone')).length === 2, 'both legs to be known', 60_000);
     await page.goto(`${at.shop.url}/desk#${again.session}`);
     await page.reload();
     await button(page, 'Legs over time').click();
