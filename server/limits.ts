@@ -12,7 +12,7 @@ export const BOUND = {
   /** Milliseconds between heartbeats: y-websocket gives up after 30 s without data. */
   heartbeatMs: 10_000,
   /** Documents of open sessions in memory: a busy day's, all of them. Those used longest ago rest on the disk. */
-  documentsAwake: 200,
+  documentsAwake: 150,
   /** Sessions put down after which memory is given back, at the next moment in which nobody enters anything. */
   putDownBeforeCollection: 50,
   /** Rows of one document after which they are joined, at the next idle moment. */
