@@ -132,6 +132,15 @@ export { legOf, reach } from './guide/reach.ts';
 export type { BootModel, KnownLeg, Leg, ModelReach } from './guide/reach.ts';
 export { lessonsOf } from './guide/lessons.ts';
 export type { Lesson, SeenLeg, SideLessons } from './guide/lessons.ts';
+export type {
+  DecisionTold,
+  FarOffTold,
+  LearnedTold,
+  LegTold,
+  ModelTold,
+  MoveTold,
+  ScoreTold,
+} from './guide/learned-told.ts';
 export { addedDeg, CARRY_ERROR, carried } from './guide/carry.ts';
 export type { CarriedLeg, EarlierLeg } from './guide/carry.ts';
 export {

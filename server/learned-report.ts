@@ -1,54 +1,9 @@
 /** What the desk is shown of the shop's learning: models, their moves, pairs that are far off, and how predictions did. */
 import { sameModel } from '../core/index.ts';
-import type { BootResponse, LeftOutBecause, MoveChoice, MoveState, Settings } from '../core/index.ts';
+import type { DecisionTold, FarOffTold, LearnedTold, MoveTold, ScoreTold, Settings } from '../core/index.ts';
 import { BOUND } from './limits.ts';
-import type { Learned, ModelLearned } from './learned.ts';
-import type { Pair } from './lessons.ts';
+import type { Learned } from './learned.ts';
 import type { Db } from './schema.ts';
-
-export interface Move {
-  readonly predictedMm: number;
-  readonly observedMm: number;
-  readonly sdMm: number;
-  readonly state: MoveState;
-}
-
-export interface Decision {
-  readonly choice: MoveChoice['choice'];
-  readonly reason: LeftOutBecause | null;
-  /** Name of the station at which it was decided. */
-  readonly by: string;
-  readonly atMs: number;
-}
-
-export interface FarOff extends Pair, Move {
-  readonly side: 'left' | 'right';
-  readonly model: string;
-  readonly ticket: string | null;
-  readonly openedMs: number;
-  /** Oldest first. */
-  readonly decisions: readonly Decision[];
-}
-
-export interface Score {
-  /** `2026-01`, by the server's clock, UTC. */
-  readonly month: string;
-  /** Cuffs that were moved and closed, and how many of them were even after the first move. */
-  readonly moved: number;
-  readonly firstEnough: number;
-  /** Moves read before and after, and of how many the change lay in the interval that was foretold. */
-  readonly pairs: number;
-  readonly held80: number;
-  readonly held90: number;
-}
-
-export interface Report {
-  readonly shop: BootResponse;
-  readonly models: readonly ModelLearned[];
-  readonly farOff: readonly FarOff[];
-  /** Newest first. */
-  readonly scores: readonly Score[];
-}
 
 /** Quantiles of the standard normal for 80 and 90 %. Source: any table of it. */
 const [Z80, Z90] = [1.281552, 1.644854];
@@ -63,17 +18,17 @@ export class LearnedReport {
   constructor(db: Db, learned: Learned) {
     this.#learned = learned;
     this.#sql = {
-      moves: db.prepare<[string, number], Move>(
+      moves: db.prepare<[string, number], MoveTold>(
         `SELECT ${MOVE} FROM lesson_pairs WHERE model = ? ORDER BY opened_ms DESC LIMIT ?`,
       ),
-      farOff: db.prepare<[number], Omit<FarOff, 'decisions'>>(
+      farOff: db.prepare<[number], Omit<FarOffTold, 'decisions'>>(
         `SELECT p.session, p.side, p.before, p.after, b.name AS model, p.opened_ms AS openedMs, ${MOVE},
            (SELECT json_extract(job, '$.ticket') FROM documents WHERE documents.session = p.session
             ORDER BY generation DESC LIMIT 1) AS ticket
          FROM lesson_pairs AS p JOIN lesson_boots AS b ON b.session = p.session AND b.side = p.side
          WHERE p.state != 'used' ORDER BY p.state != 'asked', p.opened_ms DESC LIMIT ?`,
       ),
-      decisions: db.prepare<[string, string, string], Decision>(
+      decisions: db.prepare<[string, string, string], DecisionTold>(
         `SELECT choice, reason, name AS "by", decided_ms AS atMs FROM lesson_choices
          WHERE session = ? AND before = ? AND after = ? ORDER BY id`,
       ),
@@ -88,7 +43,7 @@ export class LearnedReport {
     };
   }
 
-  report(priors: Pick<Settings, 'responsePriorSd' | 'bootSpreadSd'>): Report {
+  report(priors: Pick<Settings, 'responsePriorSd' | 'bootSpreadSd'>): LearnedTold {
     const { shop, models } = this.#learned.models(priors);
     return {
       shop,
@@ -102,13 +57,13 @@ export class LearnedReport {
   }
 
   /** The newest moves of one model. */
-  moves(model: string): Move[] {
+  moves(model: string): MoveTold[] {
     return this.#sql.moves.all(sameModel(model), BOUND.movesShown);
   }
 
-  #scores(): Score[] {
+  #scores(): ScoreTold[] {
     const none = { moved: 0, firstEnough: 0, pairs: 0, held80: 0, held90: 0 };
-    const months = new Map<string, Score>();
+    const months = new Map<string, ScoreTold>();
     for (const row of [...this.#sql.pairs.all(), ...this.#sql.firsts.all()])
       months.set(row.month, { ...none, ...months.get(row.month), ...row });
     return [...months.values()].sort((a, b) => (a.month < b.month ? 1 : -1)).slice(0, BOUND.monthsShown);

@@ -2,13 +2,14 @@
 import type { Hono } from 'hono';
 import { z } from 'zod';
 import { DEFAULT_SETTINGS, LEFT_OUT_BECAUSE } from '../core/index.ts';
+import type { LearnedTold, LegTold, MoveTold } from '../core/index.ts';
 import { body, NOT_FOUND } from './answer.ts';
 import { need } from './asker.ts';
 import type { AskerDeps } from './asker.ts';
 import type { Env } from './env.ts';
 import type { Hub } from './hub.ts';
-import type { LearnedReport, Move, Report } from './learned-report.ts';
-import type { LegRow, Legs } from './legs.ts';
+import type { LearnedReport } from './learned-report.ts';
+import type { Legs } from './legs.ts';
 import type { Lessons } from './lessons.ts';
 import type { ShopSettings } from './shop-settings.ts';
 
@@ -33,17 +34,17 @@ export function learnedRoutes(
   const named = <T extends { readonly session: string; readonly ticket: string | null }>(
     rows: readonly T[],
   ) => rows.map((row) => ({ ...row, ticket: row.ticket ?? hub.ticketOf(row.session) }));
-  const now = (): Report => {
+  const now = (): LearnedTold => {
     const found = report.report({ ...DEFAULT_SETTINGS, ...settings.values });
     return { ...found, farOff: named(found.farOff) };
   };
   app.get('/api/learned', (c) => {
     need(deps, c, ['desk']);
-    return c.json<Report>(now());
+    return c.json<LearnedTold>(now());
   });
   app.get('/api/learned/moves', (c) => {
     need(deps, c, ['desk']);
-    return c.json<{ moves: Move[] }>({ moves: report.moves((c.req.query('model') ?? '').slice(0, 120)) });
+    return c.json<{ moves: MoveTold[] }>({ moves: report.moves((c.req.query('model') ?? '').slice(0, 120)) });
   });
   app.post('/api/learned/choices', async (c) => {
     const station = need(deps, c, ['desk']);
@@ -52,10 +53,10 @@ export function learnedRoutes(
     const read = hub.read(session);
     if (!read || !lessons.isFarOff(chosen)) throw NOT_FOUND;
     lessons.decide(read, chosen, choice, station);
-    return c.json<Report>(now());
+    return c.json<LearnedTold>(now());
   });
   app.get('/api/people/:ref/legs', (c) => {
     need(deps, c, ['desk', 'measuring']);
-    return c.json<{ legs: LegRow[] }>({ legs: named(legs.of(c.req.param('ref'))) });
+    return c.json<{ legs: LegTold[] }>({ legs: named(legs.of(c.req.param('ref'))) });
   });
 }

@@ -1,6 +1,6 @@
 /** What the shop has learned from all its sessions: how a boot answers, and how well that was foretold. */
 import { Hierarchy, ofModel, sameModel, spreadsOf, together } from '../core/index.ts';
-import type { BootResponse, ResponseSeen, Settings } from '../core/index.ts';
+import type { BootResponse, ModelTold, ResponseSeen, Settings } from '../core/index.ts';
 import { bootKey } from './lessons.ts';
 import type { Db } from './schema.ts';
 
@@ -29,12 +29,6 @@ interface ModelSum {
   seen: ResponseSeen;
   boots: number;
   pairs: number;
-}
-
-export interface ModelLearned extends BootResponse {
-  readonly model: string;
-  readonly boots: number;
-  readonly pairs: number;
 }
 
 export class Learned {
@@ -75,7 +69,7 @@ export class Learned {
   }
 
   /** Every model that was met, most moves first, and the mean of all. */
-  models(priors: Priors): { readonly shop: BootResponse; readonly models: readonly ModelLearned[] } {
+  models(priors: Priors): { readonly shop: BootResponse; readonly models: readonly ModelTold[] } {
     const models = this.#models('', priors, () => false);
     const hierarchy = hierarchyOf(models, priors);
     return {

@@ -1,18 +1,6 @@
 /** Where a client's legs stood in earlier sessions. Of clients whose data were erased there is nothing. */
-import type { SeenLeg } from '../core/index.ts';
+import type { LegTold, SeenLeg } from '../core/index.ts';
 import type { Db } from './schema.ts';
-
-export interface LegRow {
-  readonly session: string;
-  readonly side: 'left' | 'right';
-  /** As the boot was described. */
-  readonly model: string;
-  readonly tag: string | null;
-  readonly openedMs: number;
-  /** Null where no reading of that boot says it. */
-  readonly leg: SeenLeg | null;
-  readonly ticket: string | null;
-}
 
 /** Sessions of one client that are read at most: more than a life of skiing. */
 const MOST = 100;
@@ -23,7 +11,7 @@ export class Legs {
   constructor(db: Db) {
     this.#rows = db.prepare<
       [string, string, number],
-      Omit<LegRow, 'leg'> & { readonly legJson: string | null }
+      Omit<LegTold, 'leg'> & { readonly legJson: string | null }
     >(
       `SELECT b.session, b.side, b.name AS model, b.tag, b.opened_ms AS openedMs, b.leg AS legJson,
          json_extract(d.job, '$.ticket') AS ticket
@@ -36,7 +24,7 @@ export class Legs {
   }
 
   /** Newest first. @param except a session that is not asked for, or '' */
-  of(client: string, except = ''): LegRow[] {
+  of(client: string, except = ''): LegTold[] {
     return this.#rows.all(client, except, 2 * MOST).map(({ legJson, ...row }) => ({
       ...row,
       leg: legJson === null ? null : (JSON.parse(legJson) as SeenLeg),

@@ -1,13 +1,12 @@
 /** What the shop learns from its sessions, and what the next session takes of it. */
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { legOf, plan } from '../../core/index.ts';
-import type { Fact, FactOf } from '../../core/index.ts';
+import type { Fact, FactOf, LearnedTold } from '../../core/index.ts';
 import type { Room } from '../../demo/room.ts';
 import type { Station } from '../../demo/station.ts';
 import { enter, teaching } from '../helpers/lessons.ts';
 import type { Taught } from '../helpers/lessons.ts';
 import { until } from '../helpers/until.ts';
-import type { Report } from '../../server/learned-report.ts';
 import { asker } from './helpers/asks.ts';
 import { run } from './helpers/running.ts';
 import type { Running } from './helpers/running.ts';
@@ -159,8 +158,9 @@ describe('what was learned of a model', () => {
 
 describe('a pair that is far off', () => {
   const ask = asker(() => running.url);
-  const report = async (cookie = all.cookie) => (await ask('GET', '/api/learned', cookie)).body as Report;
-  const model = ({ models }: Report) => models.find(({ model: name }) => name === 'Larkspur 110')!;
+  const report = async (cookie = all.cookie) =>
+    (await ask('GET', '/api/learned', cookie)).body as LearnedTold;
+  const model = ({ models }: LearnedTold) => models.find(({ model: name }) => name === 'Larkspur 110')!;
 
   it('[LRN-3] is asked about, weighs less until somebody decides, and every decision can be taken back', async () => {
     for (let i = 0; i < 4; i++) await taught({ k: 0.9 });
@@ -181,11 +181,11 @@ describe('a pair that is far off', () => {
     const decide = (choice: object) =>
       ask('POST', '/api/learned/choices', all.cookie, { session, before, after, ...choice });
 
-    const kept = (await decide({ choice: 'kept' })).body as Report;
-    const out = (await decide({ choice: 'out', reason: 'pivots' })).body as Report;
-    const back = (await decide({ choice: 'asked' })).body as Report;
+    const kept = (await decide({ choice: 'kept' })).body as LearnedTold;
+    const out = (await decide({ choice: 'out', reason: 'pivots' })).body as LearnedTold;
+    const back = (await decide({ choice: 'asked' })).body as LearnedTold;
     // In full it pulls the most, questioned less, left out not at all: its other move says what the rest say.
-    const pull = (of: Report) => Math.abs(model(of).k - without.k);
+    const pull = (of: LearnedTold) => Math.abs(model(of).k - without.k);
     expect(pull(kept)).toBeGreaterThan(pull(asked) + 0.005);
     expect(pull(asked)).toBeGreaterThan(pull(out) + 0.005);
     expect(pull(out)).toBeLessThan(0.01);

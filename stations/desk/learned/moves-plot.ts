@@ -1,6 +1,6 @@
 /** Moves as a plot: foretold to the right, read upward, both in millimetres of bias on one scale. */
 import { Z90 } from '../../../core/index.ts';
-import type { Move } from '../../kit/learned.ts';
+import type { MoveTold } from '../../../core/index.ts';
 
 export interface PlotMove {
   readonly x: number;
@@ -8,7 +8,7 @@ export interface PlotMove {
   /** Where nine tenths of what was foretold lie. */
   readonly top: number;
   readonly bottom: number;
-  readonly state: Move['state'];
+  readonly state: MoveTold['state'];
 }
 
 export interface MovesPlot {
@@ -21,7 +21,12 @@ export interface MovesPlot {
 const stepFor = (span: number): number => [1, 2, 5, 10, 20].find((step) => span / step <= 7) ?? 50;
 
 /** In a field of `width` by `height` whose lower left corner is at `left`, `height`. */
-export function movesPlot(moves: readonly Move[], width: number, height: number, left: number): MovesPlot {
+export function movesPlot(
+  moves: readonly MoveTold[],
+  width: number,
+  height: number,
+  left: number,
+): MovesPlot {
   const values = moves.flatMap(({ predictedMm, observedMm, sdMm }) => [
     observedMm,
     predictedMm - Z90 * sdMm,
@@ -50,5 +55,5 @@ export function movesPlot(moves: readonly Move[], width: number, height: number,
   };
 }
 
-export const held = ({ predictedMm, observedMm, sdMm }: Move): boolean =>
+export const held = ({ predictedMm, observedMm, sdMm }: MoveTold): boolean =>
   Math.abs(observedMm - predictedMm) <= Z90 * sdMm;

@@ -1,33 +1,23 @@
 /** A client's legs from all their sessions, and what the surest of them asks of another boot. */
 import { addedDeg, degAtan, deg, Z90 } from '../../../core/index.ts';
-import type { Deg, SeenLeg, Side } from '../../../core/index.ts';
+import type { Deg, LegTold, SeenLeg } from '../../../core/index.ts';
 import { ask } from '../api.ts';
 
-export interface LegRow {
-  readonly session: string;
-  readonly side: Side;
-  readonly model: string;
-  readonly tag: string | null;
-  readonly openedMs: number;
-  readonly leg: SeenLeg | null;
-  readonly ticket: string | null;
-}
-
 export const legs = {
-  of: (client: string) => ask<{ legs: LegRow[] }>('GET', `/api/people/${encodeURIComponent(client)}/legs`),
+  of: (client: string) => ask<{ legs: LegTold[] }>('GET', `/api/people/${encodeURIComponent(client)}/legs`),
 };
 
 /** Deviation of a leg's angle as it was read, degrees. */
 export const sdDegOf = ({ sdMm, heightMm }: SeenLeg): Deg => degAtan(sdMm / heightMm);
 
 export interface Expected {
-  readonly row: LegRow & { readonly leg: SeenLeg };
+  readonly row: LegTold & { readonly leg: SeenLeg };
   /** Deviation in another boot, degrees: what was read, and what is added on the way. */
   readonly sdDeg: Deg;
 }
 
 /** The session that leaves the leg surest in another boot; null where none says it. */
-export function expected(rows: readonly LegRow[], nowMs: number): Expected | null {
+export function expected(rows: readonly LegTold[], nowMs: number): Expected | null {
   const known = rows.flatMap((row): Expected[] =>
     row.leg
       ? [
@@ -46,12 +36,12 @@ export interface LegPoint {
   readonly y: number;
   readonly top: number;
   readonly bottom: number;
-  readonly row: LegRow & { readonly leg: SeenLeg };
+  readonly row: LegTold & { readonly leg: SeenLeg };
 }
 
 /** One column for each session that says something, oldest first; the scale holds upright and every interval. */
 export function legsPlot(
-  rows: readonly LegRow[],
+  rows: readonly LegTold[],
   width: number,
   height: number,
   left: number,
