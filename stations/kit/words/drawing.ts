@@ -20,7 +20,8 @@ const drawingEn = {
   asIs: 'as it is',
   recommended: 'recommended',
   expected: 'expect',
-  inset: (times: number, known: boolean): string => `${known ? 'lean' : 'tilt'} × ${times}`,
+  /** Over the enlarged lean, a line each: beside a leg there is little room on a phone. */
+  inset: (times: number, known: boolean): readonly string[] => [known ? 'lean' : 'tilt', `× ${times}`],
   lateral: 'lateral',
   medial: 'medial',
   toe: 'toe',

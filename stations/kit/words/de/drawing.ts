@@ -14,7 +14,7 @@ export const drawing: typeof english.drawing = {
   asIs: 'wie es ist',
   recommended: 'empfohlen',
   expected: 'erwartet',
-  inset: (times) => `${times}-fach`,
+  inset: (times) => [`${times}-fach`],
   lateral: 'außen',
   medial: 'innen',
   toe: 'Zehe',
