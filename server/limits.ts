@@ -13,8 +13,8 @@ export const BOUND = {
   heartbeatMs: 10_000,
   /** Documents of open sessions in memory: a busy day's, all of them. Those used longest ago rest on the disk. */
   documentsAwake: 150,
-  /** Sessions put down after which memory is given back, at the next moment in which nobody enters anything. */
-  putDownBeforeCollection: 50,
+  /** Documents put to rest or sessions put down after which memory is given back, once nobody enters anything. */
+  letGoBeforeCollection: 50,
   /** Rows of one document after which they are joined, at the next idle moment. */
   rowsBeforeCompaction: 100,
   /** Pairing codes that may live at once: each makes a guess likelier to hit. */

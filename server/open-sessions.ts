@@ -21,8 +21,8 @@ export class OpenSessions implements Iterable<SessionRoom> {
   readonly #rooms = new Map<string, SessionRoom>();
   /** Those whose document is in memory, the one used longest ago first. */
   readonly #awake = new Set<SessionRoom>();
-  /** Put down since memory was given back. */
-  #putDown = 0;
+  /** Documents put to rest and sessions put down since memory was given back. */
+  #letGo = 0;
 
   constructor(outside: OpenSessionsOutside) {
     this.#outside = outside;
@@ -48,7 +48,9 @@ export class OpenSessions implements Iterable<SessionRoom> {
     this.#awake.add(room);
     for (const old of this.#awake) {
       if (this.#awake.size <= BOUND.documentsAwake) return;
-      if (old !== room && old.rest()) this.#awake.delete(old);
+      if (old === room || !old.rest()) continue;
+      this.#awake.delete(old);
+      this.#letGo += 1;
     }
   }
 
@@ -77,13 +79,13 @@ export class OpenSessions implements Iterable<SessionRoom> {
 
   #putAway(room: SessionRoom): void {
     this.forget(room);
-    this.#putDown += 1;
+    this.#letGo += 1;
     this.#outside.log.debug({ session: room.session }, 'session put down');
   }
 
   #giveBack(): void {
-    if (this.#putDown < BOUND.putDownBeforeCollection) return;
-    this.#putDown = 0;
+    if (this.#letGo < BOUND.letGoBeforeCollection) return;
+    this.#letGo = 0;
     collect();
   }
 }

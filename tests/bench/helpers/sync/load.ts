@@ -42,8 +42,8 @@ export interface Held {
 
 /** Before what is counted: programs are slow until they are warm. */
 const WARM_MS = 2_000;
-/** Until a server that has nothing to do has put away what it needed. */
-const SETTLE_MS = 3_000;
+/** Until a server that has nothing to do has put away what it needed: two of our heartbeats, and as long for all. */
+const SETTLE_MS = 22_000;
 const AT_ONCE = 20;
 
 const pause = (ms: number) => new Promise<void>((resolve) => void setTimeout(resolve, ms));
