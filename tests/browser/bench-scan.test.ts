@@ -98,6 +98,29 @@ describe('a tag that is scanned', () => {
     expect(entries()).toEqual(before);
   });
 
+  it('[BEN-2] of another job is said also while the entries of the one that was picked have not come', async () => {
+    const never = await at.opener.open(
+      'Rosina Thaler',
+      tagged(wasRead(), { left: 'KX-501', right: 'KX-502' }),
+    );
+    await button(bench.getByRole('navigation'), /^left .*Rosina/).waitFor();
+    await bench.context().setOffline(true);
+    try {
+      await pick('left', 'Rosina');
+      await bench.locator('main [aria-busy="true"]').waitFor();
+      await scan(bench, 'KX-202');
+      const said = bench.getByRole('dialog', { name: 'A boot of another job' });
+      await said.getByText(`Left boot, ${never.ticket}`).waitFor();
+      await button(said, /^Put it down/).click();
+    } finally {
+      await bench.context().setOffline(false);
+    }
+    await bench.getByText('Take the left boot, and scan its tag').waitFor();
+    await scan(bench, 'KX-101');
+    await button(dialog(), /^Change over/).click();
+    await inHand('left').getByText(told(one, 'left')).waitFor();
+  });
+
   it('[BEN-2] that no open boot carries is named, and nothing comes of it', async () => {
     const before = entries();
     await scan(bench, 'ZZ-999');
@@ -229,5 +252,5 @@ describe('at the description', () => {
 });
 
 it('does all that without an error, a broken policy, or a word to another host', () => {
-  expect(at.seen.take()).toEqual([]);
+  expect(at.seen.take().filter((each) => !/ERR_INTERNET_DISCONNECTED/.test(String(each)))).toEqual([]);
 });
