@@ -47,6 +47,16 @@ export class Paced {
     this.#wake(this.#options.dueMs(asked));
   }
 
+  /** How many were asked for and are not done yet. */
+  get size(): number {
+    return this.#asked.size;
+  }
+
+  /** Whether it was asked for and is not done yet. */
+  has(name: string): boolean {
+    return this.#asked.has(name);
+  }
+
   /** Does at once what was asked for, and nothing more by itself. */
   stop(): void {
     this.#stopped = true;

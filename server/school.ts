@@ -102,8 +102,9 @@ export class School {
     if (this.#outside.health.readOnly !== null) return false;
     if (this.#part.length === 0)
       this.#try('', () => {
-        const due = this.#lessons.due(PART + this.#unreadable.size);
-        this.#part = due.filter((session) => !this.#unreadable.has(session));
+        // What is being worked on is taken when it rests: here it would be taken again and again, and never be all.
+        const due = this.#lessons.due(PART + this.#unreadable.size + this.#changed.size);
+        this.#part = due.filter((session) => !this.#unreadable.has(session) && !this.#changed.has(session));
       });
     const session = this.#part.pop();
     if (session === undefined) return false;
