@@ -87,6 +87,7 @@ export class Store {
   readonly #read: RowReader;
   readonly #write: RowWriter;
   readonly #words: WordWriter;
+  readonly #appendAll;
   /** The generation of sessions that are not there yet. */
   readonly base: number;
 
@@ -98,6 +99,9 @@ export class Store {
     this.#sql = statements(db);
     this.#read = rowReader(db);
     this.#write = rowWriter(db);
+    this.#appendAll = db.transaction((rows: readonly NewRow[], ms: number) => {
+      for (const row of rows) this.#append(row, ms);
+    });
     this.base = baseGeneration(db);
   }
 
@@ -132,7 +136,7 @@ export class Store {
    */
   commit(rows: readonly NewRow[]): number {
     const ms = this.#now();
-    this.#db.transaction(() => rows.forEach((row) => this.#append(row, ms))).immediate();
+    this.#appendAll.immediate(rows, ms);
     return ms;
   }
 
