@@ -98,6 +98,7 @@ export type { JobFacts, JobRow, WallRow } from './guide/board.ts';
 export type {
   Caution,
   Contact,
+  Course,
   CuffPlan,
   CuffVerdict,
   Extension,
@@ -121,7 +122,7 @@ export type {
   StepStatus,
 } from './guide/shape.ts';
 export { STEP_NAMES } from './guide/shape.ts';
-export { plan } from './guide/plan.ts';
+export { course, plan } from './guide/plan.ts';
 export { doubtsOf } from './guide/doubt.ts';
 export type { Doubt } from './guide/doubt.ts';
 export { explain, EXPLANATION_FORMAT } from './guide/explain.ts';

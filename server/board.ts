@@ -4,8 +4,8 @@
  */
 import type { Logger } from 'pino';
 import * as Y from 'yjs';
-import { CLOSE, jobOf, plan, sameJson, wallOf } from '../core/index.ts';
-import type { Fact, JobFacts, JobRow, Plan, WallRow } from '../core/index.ts';
+import { CLOSE, course, jobOf, Log, sameJson, wallOf } from '../core/index.ts';
+import type { Course, Fact, JobFacts, JobRow, WallRow } from '../core/index.ts';
 import { durableFrame, step2Frame, updateFrame } from './frames.ts';
 import type { Frame } from './frames.ts';
 import { gate } from './gate.ts';
@@ -84,7 +84,7 @@ export interface BoardOutside {
 /** Milliseconds between writes of computed rows: they can be computed again, so a lost one costs nothing. */
 const KEEP_MS = 5_000;
 /** The boards take at most one part in this many of the server's time, however fast facts come. */
-const SHARE = 30;
+const SHARE = 60;
 /** What people do is shown at once, of many jobs too: whoever scans a tag that was just entered finds its job. */
 const AT_ONCE_MS = 500;
 
@@ -149,10 +149,12 @@ export class Boards {
     const { log } = this.#outside;
     try {
       const read = this.#outside.read(session);
-      if (read) this.#outside.learn(session);
-      const job = read && jobRow(read.document, read.facts, log, this.#jobs.get(session));
+      if (!read) return;
+      this.#outside.learn(session);
+      const facts = new Log(read.facts);
+      const job = jobRow(read.document, facts, log, this.#jobs.get(session));
       if (!job) return;
-      this.#toKeep.set(session, { job, shown: shownOf(read.facts) });
+      this.#toKeep.set(session, { job, shown: shownOf(facts) });
       if (!sameJson(job, this.#jobs.get(session))) this.#show(job);
     } catch (error) {
       log.error({ session, err: error }, 'a board row could not be computed');
@@ -203,7 +205,7 @@ export class Boards {
 /** The row of a session, or null before it is opened. */
 function jobRow(
   { session, generation, openedMs, lastMs }: StoredDocument,
-  facts: readonly Fact[],
+  facts: Log,
   log: Logger,
   before: JobRow | undefined,
 ): JobRow | null {
@@ -212,7 +214,7 @@ function jobRow(
   );
   if (!job) return null;
   const sinceMs = !before
-    ? facts.length === 1
+    ? facts.facts.length === 1
       ? openedMs
       : lastMs
     : before.stage === job.stage
@@ -221,13 +223,13 @@ function jobRow(
   return { ...job, session, generation, openedMs, lastMs, sinceMs };
 }
 
-function jobFacts(facts: readonly Fact[], failed: (error: unknown) => void): JobFacts | null {
+function jobFacts(facts: Log, failed: (error: unknown) => void): JobFacts | null {
   try {
-    return jobOf(facts, plan(facts));
+    return jobOf(facts, course(facts));
   } catch (error) {
     failed(error);
     const text = 'What to do next could not be worked out; the server’s log says why.';
-    const empty = { steps: [], next: [], problems: [{ code: 'plan-failed', text }] } as unknown as Plan;
+    const empty = { steps: [], next: [], problems: [{ code: 'plan-failed', text }] } as unknown as Course;
     return jobOf(facts, empty);
   }
 }

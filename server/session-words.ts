@@ -1,6 +1,5 @@
 /** What a session is found by, and what is shown of it there: its ticket, its boots and their tags, its days. No name. */
 import { Log, SIDES } from '../core/index.ts';
-import type { Fact } from '../core/index.ts';
 import { shopTime } from './days.ts';
 import { factsOf, readable } from './document.ts';
 import { rowReader } from './rows.ts';
@@ -16,8 +15,7 @@ export interface Shown {
 }
 
 /** Null before the session is opened. */
-export function shownOf(facts: readonly Fact[]): Shown | null {
-  const log = new Log(facts);
+export function shownOf(log: Log): Shown | null {
   const opened = log.live('session.opened')[0];
   if (!opened) return null;
   const described = log.live('boot.described');
@@ -73,7 +71,7 @@ export function noteSome(db: Db, write: WordWriter, most: number): number {
   const unreadable = db.prepare<[number]>("UPDATE documents SET shown = 'null' WHERE id = ?");
   db.transaction(() => {
     for (const document of unread) {
-      const shown = readable(() => shownOf(factsOf(rows(document.id), document.session)));
+      const shown = readable(() => shownOf(new Log(factsOf(rows(document.id), document.session))));
       if (shown) write(document, shown);
       else unreadable.run(document.id);
     }

@@ -1,9 +1,8 @@
 /** One session as a row of the desk's board, and as a ticket on the wall, which carries no name and no reference. */
 import { SIDES } from '../frame.ts';
 import type { Side } from '../frame.ts';
-import type { Fact } from '../record/facts.ts';
-import { Log } from '../record/log.ts';
-import type { NextAction, Plan, StepName, StepStatus } from './shape.ts';
+import type { Log } from '../record/log.ts';
+import type { Course, NextAction, StepName, StepStatus } from './shape.ts';
 
 export interface JobRow {
   readonly session: string;
@@ -57,12 +56,11 @@ function tagsOf(log: Log): Pick<JobFacts, 'tags'> {
   return tags.length > 0 ? { tags: Object.fromEntries(tags) } : {};
 }
 
-/** Null before the session is opened. */
-export function jobOf(facts: readonly Fact[], plan: Plan): JobFacts | null {
-  const log = new Log(facts);
+/** Null before the session is opened. @param course what follows from this log: the plan, or as much of it as a row needs */
+export function jobOf(log: Log, course: Course): JobFacts | null {
   const opened = log.live('session.opened')[0];
   if (!opened) return null;
-  const live = plan.steps.filter((s) => s.status !== 'done' && s.status !== 'waived');
+  const live = course.steps.filter((s) => s.status !== 'done' && s.status !== 'waived');
   const service = log.live('service.changed').at(-1) ?? opened;
   return {
     ticket: opened.ticket,
@@ -71,12 +69,12 @@ export function jobOf(facts: readonly Fact[], plan: Plan): JobFacts | null {
     ...tagsOf(log),
     promisedAt: service.promisedAt ?? opened.promisedAt ?? null,
     stage: live[0]?.step ?? null,
-    steps: plan.steps.map(({ step, side, status }) => (side ? { step, side, status } : { step, status })),
-    next: plan.next,
+    steps: course.steps.map(({ step, side, status }) => (side ? { step, side, status } : { step, status })),
+    next: course.next,
     blockedBy: live
       .filter((s) => s.step === live[0]!.step && (s.status === 'blocked' || s.status === 'stale'))
       .flatMap((s) => s.because),
-    problems: plan.problems.length,
+    problems: course.problems.length,
     paused: isPaused(log),
     closed: log.live('handed.over').length + log.live('released.unfit').length > 0,
   };

@@ -10,7 +10,7 @@ import { nextOf } from './next.ts';
 import { reasonsOf } from './reasons.ts';
 import { sceneOf } from './scene.ts';
 import type { Scene, SideScene } from './scene.ts';
-import type { Plan, Problem, SidePlan, Step } from './shape.ts';
+import type { Course, Plan, Problem, SidePlan, Step } from './shape.ts';
 import { handoverBlocks, stepsOf } from './steps.ts';
 import { listed } from './words.ts';
 
@@ -51,22 +51,33 @@ function handedOverEarly(scene: Scene, steps: readonly Step[]): Problem[] {
   ];
 }
 
+function courseOf(scene: Scene): Course {
+  const steps = stepsOf(scene);
+  return {
+    steps,
+    next: nextOf(scene, steps),
+    problems: [...wrongRoles(scene.log), ...scene.problems, ...handedOverEarly(scene, steps)],
+  };
+}
+
+/** A plan without its numbers, which is less work: for whoever shows many jobs and looks into none. */
+export const course = (log: Log): Course => courseOf(sceneOf(log));
+
 /**
  * @param facts the session's facts in their list's order; kinds that this program does not know are ignored
  * @returns everything that follows from them; lengths in mm, angles in degrees, signs as in docs/house.md
  */
 export function plan(facts: readonly { readonly kind: string }[]): Plan {
-  const log = new Log(facts);
-  const scene = sceneOf(log);
-  const steps = stepsOf(scene);
+  const scene = sceneOf(new Log(facts));
+  const { steps, next, problems } = courseOf(scene);
   const sides = { left: sidePlan(scene.sides.left), right: sidePlan(scene.sides.right) };
   return {
     format: 'fibula-plan/1',
     sides,
     steps,
-    next: nextOf(scene, steps),
+    next,
     cautions: cautionsOf(scene, steps),
-    problems: [...wrongRoles(log), ...scene.problems, ...handedOverEarly(scene, steps)],
+    problems,
     reasons: reasonsOf(scene, sides),
   };
 }

@@ -306,3 +306,6 @@ export interface Plan {
   /** Why each null in `sides` is null, by its path: `sides.left.cuff.target`. */
   readonly reasons: Readonly<Record<string, Reason>>;
 }
+
+/** What is to be done, and what is wrong with the record: a plan without its numbers. */
+export type Course = Pick<Plan, 'steps' | 'next' | 'problems'>;

@@ -3,7 +3,7 @@
  * same `start` makes the same season.
  */
 import * as Y from 'yjs';
-import { CLIENT_SPAN, jobOf, plan } from '../../core/index.ts';
+import { CLIENT_SPAN, jobOf, Log, plan } from '../../core/index.ts';
 import type { Fact, JobRow } from '../../core/index.ts';
 import { PEOPLE } from '../../demo/people.ts';
 import { People } from '../../server/people.ts';
@@ -87,7 +87,7 @@ interface Template {
 const templates = (): Template[] =>
   MODELS.map((model, i) => {
     const facts = told(model, 1 + (i % 3));
-    const rowOf = (some: readonly Fact[]) => jobOf(some, plan(some))!;
+    const rowOf = (some: readonly Fact[]) => jobOf(new Log(some), plan(some))!;
     return { model, facts, job: { true: rowOf(facts), false: rowOf(facts.slice(0, -1)) } };
   });
 
@@ -222,6 +222,6 @@ function oneSession(
     facts: own,
     told: { session, ticket, ref, name, model, tag, day, closed },
     rows: rowsOf(session, generation, own, ref),
-    job: { session, generation, job: JSON.stringify(row), closed, shown: shownOf(own) },
+    job: { session, generation, job: JSON.stringify(row), closed, shown: shownOf(new Log(own)) },
   };
 }

@@ -1,6 +1,6 @@
 /** Whatever the facts, there is a plan: of numbers and nulls only, the same every time, and plain JSON. */
 import { describe, expect, it } from 'vitest';
-import { jobOf, KIND_NAMES, parseLenient, parseStrict, plan, wallOf } from '../../core/index.ts';
+import { jobOf, KIND_NAMES, Log, parseLenient, parseStrict, plan, wallOf } from '../../core/index.ts';
 import { check } from './check.ts';
 import { someSession } from './sessions.ts';
 
@@ -34,7 +34,7 @@ describe('any session of well-shaped facts', () => {
   it('has a row on the board as soon as it is opened, and leaves the facts as they were', () => {
     check(150, someSession, (facts) => {
       const before = JSON.stringify(facts);
-      const row = jobOf(facts, plan(facts));
+      const row = jobOf(new Log(facts), plan(facts));
       expect(JSON.stringify(facts)).toBe(before);
       expect(row === null).toBe(!facts.some((fact) => fact.kind === 'session.opened'));
       if (row) expect(Object.keys(wallOf(row)).sort()).toEqual(['pickup', 'stage', 'ticket']);

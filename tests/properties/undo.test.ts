@@ -1,7 +1,7 @@
 /** Undoing, striking and replacing: what stands afterwards, and what rested on what is gone. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jobOf, mayStrike, plan, SIDES } from '../../core/index.ts';
+import { jobOf, Log, mayStrike, plan, SIDES } from '../../core/index.ts';
 import type { Fact, Kind } from '../../core/index.ts';
 import { check } from './check.ts';
 import { entry, honestIntent, someSession } from './sessions.ts';
@@ -40,7 +40,7 @@ describe('undo', () => {
 
   it('brings back the row on the board too', () => {
     check(200, undoable, ({ facts, done }) => {
-      const row = (list: readonly Fact[]) => ({ ...jobOf(list, plan(list)), paused: false });
+      const row = (list: readonly Fact[]) => ({ ...jobOf(new Log(list), plan(list)), paused: false });
       expect(row([...facts, done, strike('done', 'undo')])).toEqual(row(facts));
     });
   });

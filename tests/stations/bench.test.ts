@@ -1,6 +1,6 @@
 /** What the bench draws and asks of a session: slots, soles cut across, whether the skier has gone, tags on the board. */
 import { describe, expect, it } from 'vitest';
-import { jobOf, mm, plan } from '../../core/index.ts';
+import { jobOf, Log, mm, plan } from '../../core/index.ts';
 import type { AdjusterReach, Fact, FactOf } from '../../core/index.ts';
 import { goneSince } from '../../stations/kit/away.ts';
 import { profilePicture } from '../../stations/kit/drawing/profile.ts';
@@ -111,7 +111,7 @@ describe('a skier', () => {
 describe('the board', () => {
   it('tells the tag of each boot as it was described last', () => {
     const told = story();
-    const job = (facts: readonly Fact[]) => jobOf(facts, plan(facts))!;
+    const job = (facts: readonly Fact[]) => jobOf(new Log(facts), plan(facts))!;
     expect(job(told.facts)).not.toHaveProperty('tags');
     const {
       id: _id,
