@@ -5,6 +5,7 @@ import type { Correction, Sight } from '../maths/cuff.ts';
 import type { BiasEstimate, Estimate, Observation, Prior } from '../maths/estimate.ts';
 import { lean, spread, spreadRange } from '../maths/hardware.ts';
 import type { HardwareNow, Pair } from '../maths/hardware.ts';
+import { criticalRange } from '../maths/repeatability.ts';
 import type { Log } from '../record/log.ts';
 import type { Settings } from '../record/settings.ts';
 import { deg, mm, sinDeg, toDeg, rad } from '../units.ts';
@@ -111,6 +112,15 @@ function see(
   return { sight: { biasMm: now.biasMm, response: Math.max(LEAST_RESPONSE, now.response.k) }, now, joint };
 }
 
+/** A cuff that reads even is worth a reading more, while the skier stands, below this chance that it is. */
+const DOUBTED = 0.8;
+/** One that reads uneven is worth it above this chance, before anybody walks to the bench, up to so many readings. */
+const [MAYBE, MOST_BEFORE_A_MOVE] = [0.3, 3];
+/** Below this chance a cuff that reads even, and was read again, may as well lie beyond the line. */
+const BARELY = 0.7;
+/** What a move must be expected to make of it, to be worth a walk to the bench. */
+const SURE = 0.85;
+
 function readAgain(
   view: ReadingView,
   verdict: CuffVerdict,
@@ -118,20 +128,17 @@ function readAgain(
   settings: Settings,
 ): string | null {
   if (view.pressure === 'press') return 'A press only says at least: read again after the move.';
-  if (view.spreadMm !== null && view.spreadMm > 4 * settings.gapErrorMm)
+  // Of two gaps, each with that error, the bias has √2 times as much.
+  const sdMm = Math.SQRT2 * settings.gapErrorMm;
+  if (view.spreadMm !== null && view.spreadMm > criticalRange(view.repeats) * sdMm)
     return `The repeats differ by ${mmWords(view.spreadMm)}: let the skier settle and read once more.`;
-  if (chanceEven === null || view.repeats > 1) return null;
-  if (verdict === 'even' && chanceEven < BARELY)
+  if (chanceEven === null) return null;
+  if (verdict === 'even' && chanceEven < DOUBTED && view.repeats < 2)
     return `Even by ${percent(chanceEven)} only: one more reading before closing is worth it.`;
-  if (verdict === 'uneven' && chanceEven > 0.3)
-    return `It may be even already (${percent(chanceEven)}): one more reading before moving is worth it.`;
+  if (verdict === 'uneven' && chanceEven > MAYBE && view.repeats < MOST_BEFORE_A_MOVE)
+    return `Perhaps even already (${percent(chanceEven)}): read once more before moving.`;
   return null;
 }
-
-/** Below this chance a cuff that reads even, and was read again, may as well lie beyond the line. */
-const BARELY = 0.7;
-/** What a move must be expected to make of it, to be worth a walk to the bench. */
-const SURE = 0.85;
 
 /** Why a cuff that reads even is worth one more move all the same. */
 function moveOn(
@@ -284,7 +291,8 @@ function readHere(
   const tolerance = mm(settings.evenToleranceMm);
   const chanceEven = seen?.chanceWithin(tolerance) ?? null;
   const chanceEvenAfter = target && joint ? joint.at(shift(hardware, target)).chanceWithin(tolerance) : null;
-  const further = moveOn(reading, verdict, chanceEven, chanceEvenAfter);
+  const again = readAgain(reading, verdict, chanceEven, settings);
+  const further = again === null ? moveOn(reading, verdict, chanceEven, chanceEvenAfter) : null;
   const heights = twoHeightsOf(hardware, set, pool, sight, sum, settings);
   return {
     problems: [...problems, ...findings(now.side, newest.fact.id, seen, heights)],
@@ -308,7 +316,7 @@ function readHere(
       response: seen?.response ?? prior.response,
       shortBy: correction.shortBy,
       twoHeights: heights.plan,
-      readAgain: readAgain(reading, verdict, chanceEven, settings),
+      readAgain: again,
       moveOn: further,
     },
   };

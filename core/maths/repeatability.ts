@@ -23,6 +23,16 @@ export function squaresAbout(values: readonly number[]): number {
   return sum > size * 1e-26 ? sum : 0;
 }
 
+/** For n = 2 to 10 readings. Source: ISO 5725-6:1994, table 1. */
+const CRITICAL_RANGE = [2.8, 3.3, 3.6, 3.9, 4, 4.2, 4.3, 4.4, 4.5] as const;
+
+/**
+ * How many standard deviations the least and the greatest of `n` ≥ 2 readings of one thing lie apart at most, in 95 % of
+ * cases; beyond ten readings as of ten. 2: 2.8.
+ */
+export const criticalRange = (n: number): number =>
+  CRITICAL_RANGE[Math.min(n - 2, CRITICAL_RANGE.length - 1)]!;
+
 /** A standard deviation with the degrees of freedom that it rests on. */
 export interface Spread {
   readonly sd: number;

@@ -91,6 +91,13 @@ export class MeasuringJob {
       (side) => !this.closed(side) && this.session.plan.sides[side].cuff.verdict === 'even',
     );
   }
+  /** Legs of which one more reading is worth it before they are closed or moved; a press is moved first. */
+  get doubtedSides(): Side[] {
+    return SIDES.filter((side) => {
+      const { verdict, readAgain } = this.session.plan.sides[side].cuff;
+      return (verdict === 'even' || verdict === 'uneven') && readAgain !== null && !this.closed(side);
+    });
+  }
   /** Legs that only a person's decision takes further: accept, rework or another boot. */
   get undecided(): Side[] {
     return SIDES.filter((side) => {

@@ -99,6 +99,46 @@ describe('cuff', () => {
     });
   });
 
+  it('[CUF-22] an even cuff in doubt is read once more, and not again', () => {
+    const s = read(DUAL, 11.5, 9);
+    expect(left(s).chanceEven!).toBeLessThan(0.8);
+    expect(left(s).readAgain).toContain('before closing');
+    s.read('left', 11, 9);
+    expect(left(s)).toMatchObject({ verdict: 'even', readAgain: null });
+    const sure = read(DUAL, 9, 9);
+    expect(left(sure).chanceEven!).toBeGreaterThan(0.8);
+    expect(left(sure).readAgain).toBeNull();
+  });
+
+  it('[CUF-22] one that may be even already is read up to three times before it is moved', () => {
+    const s = read(DUAL, 12, 8.5);
+    for (const repeats of [1, 2, 3]) {
+      const cuff = left(s);
+      expect(cuff).toMatchObject({ verdict: 'uneven', reading: { repeats } });
+      expect(cuff.chanceEven!).toBeGreaterThan(0.3);
+      if (repeats < 3) expect(cuff.readAgain).toContain('before moving');
+      else expect(cuff.readAgain).toBeNull();
+      s.read('left', 12, 8.5);
+    }
+    expect(left(read(DUAL, 16, 4)).readAgain).toBeNull();
+  });
+
+  // Two readings of a gap error e each differ in bias by no more than 2.8·√2·e in 95 % of cases, three by 3.3·√2·e.
+  it('[CUF-22] repeats are too far apart by their number: four millimetres at 1 mm for two, not for three', () => {
+    const s = story(DUAL);
+    s.add('settings.used', { gapErrorMm: 1 }, { role: 'server' });
+    s.read('left', 9, 9);
+    s.read('left', 11.5, 7.5);
+    expect(left(s)).toMatchObject({ reading: { spreadMm: 4 } });
+    expect(left(s).readAgain).toContain('differ by 4 mm');
+    s.read('left', 10, 8.5);
+    expect(left(s)).toMatchObject({ reading: { spreadMm: 4, repeats: 3 }, readAgain: null });
+    s.read('left', 12, 7);
+    expect(left(s).readAgain).toBeNull();
+    s.read('left', 9, 10);
+    expect(left(s).readAgain).toContain('differ by 6 mm');
+  });
+
   it('[CUF-21] where marks leave the cuff about as it is, none is told', () => {
     const s = read(withMarks(DUAL, 2), 11.5, 9);
     s.read('left', 11.5, 8.5);

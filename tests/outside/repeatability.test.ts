@@ -3,12 +3,13 @@
  * it is: `read` in the source, `secondary`, `memory` where it was recalled and worked out again.
  */
 import { inverse, Matrix } from 'ml-matrix';
-import { chiSquaredDistributionTable, mean, sampleVariance } from 'simple-statistics';
+import { chiSquaredDistributionTable, errorFunction, mean, sampleVariance } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { gaugeStudy, shopError, toleranceShare } from '../../core/maths/gauge.ts';
 import { chiSquareQuantile, studentQuantile } from '../../core/maths/spread-quantile.ts';
 import {
   agreement,
+  criticalRange,
   icc,
   minimalChange,
   repeatabilityCoefficient,
@@ -202,5 +203,30 @@ describe('Student’s t (printed tables, memory, well known)', () => {
     [120, 0.975, 1.98],
   ])('%d degrees of freedom, %d: %d', (df, p, t) => {
     expect(studentQuantile(p, df)).toBeCloseTo(t, 3);
+  });
+});
+
+describe('the range of n readings (ISO 5725-6:1994, table 1, from memory, and worked out again here)', () => {
+  // P(range of n ≤ w) = n ∫ φ(z)·[Φ(z + w) − Φ(z)]ⁿ⁻¹ dz, the least of them at z. H. L. Harter, Ann Math Stat 1960;31:1122,
+  // has the 95 % points 2.772, 3.314, 3.633, 3.858, 4.030, 4.170, 4.286, 4.387, 4.474; from memory.
+  const POINTS = [2.772, 3.314, 3.633, 3.858, 4.03, 4.17, 4.286, 4.387, 4.474];
+  const STEP = 0.005;
+  const below = (z: number) => (1 + errorFunction(z / Math.SQRT2)) / 2;
+  const atMost = (w: number, n: number): number => {
+    let sum = 0;
+    for (let z = -9; z < 9; z += STEP) sum += Math.exp((-z * z) / 2) * (below(z + w) - below(z)) ** (n - 1);
+    return (n * sum * STEP) / Math.sqrt(2 * Math.PI);
+  };
+
+  it.each(POINTS.map((point, i) => ({ n: i + 2, point })))(
+    '$n readings: $point, and to a tenth what is used',
+    ({ n, point }) => {
+      expect(atMost(point, n)).toBeCloseTo(0.95, 3);
+      expect(criticalRange(n)).toBe(Math.round(point * 10) / 10);
+    },
+  );
+
+  it('two readings: the repeatability coefficient', () => {
+    expect(criticalRange(2)).toBeCloseTo(repeatabilityCoefficient(1), 1);
   });
 });

@@ -4,6 +4,7 @@ import { numberIn } from '../../bounds.ts';
 import { gaugeStudy, shopError, toleranceShare } from '../gauge.ts';
 import {
   agreement,
+  criticalRange,
   icc,
   minimalChange,
   repeatabilityCoefficient,
@@ -55,6 +56,15 @@ const within = (): Calculations => ({
     source: 'Bland & Altman, BMJ 1996;313:744',
     example: { input: { withinSd: 1.5 }, output: { coefficient: 4.158 } },
     run: (is) => ({ coefficient: repeatabilityCoefficient(is.withinSd) }),
+  }),
+  criticalRange: calculation({
+    means: 'How many standard deviations readings of one thing lie apart at most, in 95 % of cases',
+    input: object({ readings: z.int().min(2).max(10).describe('of one thing') }),
+    gives: { range: ['1', 'from the least to the greatest'] },
+    formula: 'f(n), the 95 % quantile of the range of n normal values, to a tenth',
+    source: 'ISO 5725-6:1994, table 1',
+    example: { input: { readings: 3 }, output: { range: 3.3 } },
+    run: (is) => ({ range: criticalRange(is.readings) }),
   }),
   sdInterval: calculation({
     means: 'What a standard deviation may truly be',

@@ -40,8 +40,8 @@ export const NEXT: Sentences = [
     'Nur zu {n} % gleich, obwohl noch einmal gemessen: Dieses Verstellen macht es voraussichtlich zu {n2} %.',
   ],
   [
-    'It may be even already ({n} %): one more reading before moving is worth it.',
-    'Vielleicht schon gleich ({n} %): vor dem Verstellen lohnt eine weitere Messung.',
+    'Perhaps even already ({n} %): read once more before moving.',
+    'Vielleicht schon gleich ({n} %): vor dem Verstellen noch einmal messen.',
   ],
   ['{Side} boot: the cuff presses on both sides.', '{Side:er} Schuh: Der Schaft drückt auf beiden Seiten.'],
   [
