@@ -26,8 +26,17 @@ const { values } = parseArgs({
   },
 });
 const size = values.quick
-  ? { trickles: [5, 10], seconds: 3, burst: 10, held: [0, 20, 50], cold: 10, rounds: 1 }
-  : { trickles: [20, 100], seconds: 10, burst: 50, held: [0, 100, 1000], cold: 50, rounds: 3 };
+  ? { trickles: [5, 10], seconds: 3, burst: 10, held: [0, 20, 50], settleMs: 500, cold: 10, rounds: 1 }
+  : {
+      trickles: [20, 100],
+      seconds: 10,
+      burst: 50,
+      held: [0, 100, 1000],
+      // Until a server that has nothing to do has put away what it needed: two of our heartbeats, and as long for all.
+      settleMs: 22_000,
+      cold: 50,
+      rounds: 3,
+    };
 const BURST_SESSIONS = 20;
 const rounds = values.rounds === undefined ? size.rounds : Math.max(1, Number(values.rounds) || 1);
 const names = SERVERS.filter((name) => values.servers.split(',').includes(name));
@@ -63,6 +72,7 @@ async function measure(name: ServerName, seed: number) {
     const held = await play<Held>(name, fresh, seed + 3, {
       do: 'hold',
       sessions: size.held,
+      settleMs: size.settleMs,
       cold: size.cold,
     });
     for (const { sessions, mb } of held.rssMb) measured[`RSS MB, ${sessions} open`] = mb;

@@ -23,7 +23,13 @@ export interface Task {
   readonly what:
     | { readonly do: 'trickle'; readonly sessions: number; readonly seconds: number }
     | { readonly do: 'burst'; readonly sessions: number; readonly entries: number }
-    | { readonly do: 'hold'; readonly sessions: readonly number[]; readonly cold: number };
+    | {
+        readonly do: 'hold';
+        readonly sessions: readonly number[];
+        /** Between the last entry and the look at the memory. */
+        readonly settleMs: number;
+        readonly cold: number;
+      };
 }
 
 export interface Flow {
@@ -42,8 +48,6 @@ export interface Held {
 
 /** Before what is counted: programs are slow until they are warm. */
 const WARM_MS = 2_000;
-/** Until a server that has nothing to do has put away what it needed: two of our heartbeats, and as long for all. */
-const SETTLE_MS = 22_000;
 const AT_ONCE = 20;
 
 const pause = (ms: number) => new Promise<void>((resolve) => void setTimeout(resolve, ms));
@@ -163,7 +167,7 @@ class Load {
   }
 
   /** Sessions of two hundred entries by three authors, held open by one socket each. */
-  async hold(steps: readonly number[], cold: number): Promise<Held> {
+  async hold(steps: readonly number[], settleMs: number, cold: number): Promise<Held> {
     const rss: { sessions: number; mb: number }[] = [];
     const updates = sessionUpdates(this.#device(0), (random) => this.#speech(0).clientId(random));
     const open: Client[] = [];
@@ -176,7 +180,7 @@ class Load {
         ids.push(...some);
         open.push(...(await Promise.all(some.map((id) => this.#fill(id, updates)))));
       }
-      await pause(SETTLE_MS);
+      await pause(settleMs);
       rss.push({ sessions, mb: rssMb(this.#task.pid) });
     }
     const times: number[] = [];
@@ -239,7 +243,7 @@ function run({ what }: Task, load: Load): Promise<Flow | Held> {
     case 'burst':
       return load.burst(what.sessions, what.entries);
     case 'hold':
-      return load.hold(what.sessions, what.cold);
+      return load.hold(what.sessions, what.settleMs, what.cold);
     default:
       return what satisfies never;
   }
