@@ -14,11 +14,12 @@ export const packaged = (name) => join(ROOT, 'node_modules', '.bin', name);
  * @param {string} program
  * @param {readonly string[]} args
  * @param {NodeJS.ProcessEnv} [env]
+ * @param {'inherit' | 2} [output] 2 where what this program prints is for another one: to standard error
  * @returns {Promise<number>}
  */
-export const run = (program, args, env = process.env) =>
+export const run = (program, args, env = process.env, output = 'inherit') =>
   new Promise((resolve, reject) => {
-    const child = spawn(program, args, { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'], env });
+    const child = spawn(program, args, { cwd: ROOT, stdio: ['ignore', output, 'inherit'], env });
     child.on('error', (error) => reject(new Error(`cannot run ${program}: ${error.message}`)));
     child.on('close', (code) => resolve(code ?? 1));
   });

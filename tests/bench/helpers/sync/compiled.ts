@@ -13,7 +13,8 @@ export async function compileSqlite3(): Promise<void> {
   if (existsSync(COMPILED)) return;
   process.stderr.write('compiling sqlite3 for hocuspocus, once\n');
   // The policy in package.json keeps its script from running at an install; this is the one package named here.
-  const code = await run('npm', ['rebuild', 'sqlite3', '--dangerously-allow-all-scripts']);
+  const rebuild = ['rebuild', 'sqlite3', '--dangerously-allow-all-scripts'];
+  const code = await run('npm', rebuild, process.env, 2); // a table in JSON may follow on standard output
   if (code !== 0 || !existsSync(COMPILED))
     throw new Error('sqlite3 could not be compiled: see the output above');
 }
