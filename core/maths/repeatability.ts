@@ -23,7 +23,7 @@ export function squaresAbout(values: readonly number[]): number {
   return sum > size * 1e-26 ? sum : 0;
 }
 
-/** For n = 2 to 10 readings. Source: ISO 5725-6:1994, table 1. */
+/** For n = 2 to 10 readings. Source: ISO 5725-6:1994, table 1, from memory; the tests work it out again. */
 const CRITICAL_RANGE = [2.8, 3.3, 3.6, 3.9, 4, 4.2, 4.3, 4.4, 4.5] as const;
 
 /**

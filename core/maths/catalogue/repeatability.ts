@@ -62,7 +62,7 @@ const within = (): Calculations => ({
     input: object({ readings: z.int().min(2).max(10).describe('of one thing') }),
     gives: { range: ['1', 'from the least to the greatest'] },
     formula: 'f(n), the 95 % quantile of the range of n normal values, to a tenth',
-    source: 'ISO 5725-6:1994, table 1',
+    source: 'ISO 5725-6:1994, table 1; from memory, worked out again',
     example: { input: { readings: 3 }, output: { range: 3.3 } },
     run: (is) => ({ range: criticalRange(is.readings) }),
   }),
