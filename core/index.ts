@@ -98,7 +98,6 @@ export type { JobFacts, JobRow, WallRow } from './guide/board.ts';
 export type {
   Caution,
   Contact,
-  Course,
   CuffPlan,
   CuffVerdict,
   Extension,

@@ -5,7 +5,7 @@
 import type { Logger } from 'pino';
 import * as Y from 'yjs';
 import { CLOSE, course, jobOf, Log, sameJson, wallOf } from '../core/index.ts';
-import type { Course, Fact, JobFacts, JobRow, WallRow } from '../core/index.ts';
+import type { Fact, JobFacts, JobRow, WallRow } from '../core/index.ts';
 import { durableFrame, step2Frame, updateFrame } from './frames.ts';
 import type { Frame } from './frames.ts';
 import { gate } from './gate.ts';
@@ -229,7 +229,6 @@ function jobFacts(facts: Log, failed: (error: unknown) => void): JobFacts | null
   } catch (error) {
     failed(error);
     const text = 'What to do next could not be worked out; the server’s log says why.';
-    const empty = { steps: [], next: [], problems: [{ code: 'plan-failed', text }] } as unknown as Course;
-    return jobOf(facts, empty);
+    return jobOf(facts, { steps: [], next: [], problems: [{ code: 'plan-failed', text }] });
   }
 }

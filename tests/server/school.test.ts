@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { pino } from 'pino';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import * as Y from 'yjs';
+import { freeBytes, writeProbe } from '../../server/disk.ts';
 import { factsOf } from '../../server/document.ts';
 import { Health } from '../../server/health.ts';
 import { Lessons } from '../../server/lessons.ts';
@@ -31,12 +32,8 @@ beforeEach(() => {
   data = mkdtempSync(join(tmpdir(), 'fibula-school-'));
   db = openDatabase(data);
   store = new Store(db, () => Date.now());
-  health = new Health({
-    log,
-    probe: () => undefined,
-    freeBytes: () => Number.MAX_SAFE_INTEGER,
-    lowSpaceBytes: 0,
-  });
+  const probe = (bytes: number) => writeProbe(db, bytes);
+  health = new Health({ log, probe, freeBytes: () => freeBytes(data), lowSpaceBytes: 0 });
   taken = [];
   const lessons = new Lessons(db, () => Date.now());
   const turns = new Turns(db, (document) => store.factTimes(document));
